@@ -1,0 +1,212 @@
+package circuit
+
+import (
+	"driploop/model/figure"
+	"driploop/model/verdict"
+)
+
+// Analysis is what the circuit of one record makes of it: everything that a
+// rule compares and a schedule prints. Maps are keyed by the ids of the record.
+type Analysis struct {
+	Conductors map[string]*ConductorResult
+	Devices    map[string]*DeviceResult // fuses and breakers
+	Loads      map[string]*LoadResult   // every component that draws current
+	Batteries  map[string]*BatteryResult
+	Components map[string]*ComponentResult // every component
+	Terminals  map[string]*TerminalResult  // by "component.terminal", as far as conductors land there
+	Cases      []*CaseResult
+	Problems   []Problem
+}
+
+// Problem is a fault of the network that left a part of it unsolved.
+type Problem struct {
+	Kind  ProblemKind
+	Path  string        // place in the record
+	At    verdict.Range // the same, in the file
+	Says  string
+	Nodes []string // terminals concerned
+}
+
+// ProblemKind classifies a Problem.
+type ProblemKind string
+
+// The problems.
+const (
+	Island   ProblemKind = "island"   // no path to a source, or no return
+	Shorted  ProblemKind = "shorted"  // a source short-circuited by the wiring
+	Singular ProblemKind = "singular" // no unique solution
+	Collapse ProblemKind = "collapse" // constant power cannot be delivered
+)
+
+// ConductorResult is what the circuit makes of one conductor.
+type ConductorResult struct {
+	// Ungrounded tells whether it stands at the potential of an ungrounded
+	// pole: positive and control conductors in a negative-ground system, both
+	// poles in an insulated one. Bonding conductors never do.
+	Ungrounded figure.Truth
+	// AlwaysLive tells whether a source feeds it through no switch.
+	AlwaysLive figure.Truth
+	// Feeds has one entry for each source terminal that can feed the conductor
+	// with every switch closed, in the order of the record.
+	Feeds []Feed
+
+	AreaMM2      figure.Figure // copper cross-section
+	CircularMils figure.Figure
+	DiameterMM   figure.Figure // outside; recorded, else computed
+	R20          figure.Figure // mohm, whole conductor at 20 °C
+	RHot         figure.Figure // mohm at the conductor's working temperature
+
+	Table5         figure.Figure // A, uncorrected
+	InEngineSpace  figure.Truth  // any segment in an engine space
+	HottestSpace   string        // id of the space that governs, "" if unknown
+	HottestAmbient figure.Figure // degC
+	Allowable      figure.Figure // A, corrected for the hottest space crossed
+	BundleCount    figure.Figure // greatest number of current-carrying conductors it runs with, itself included
+	Bundled        figure.Figure // A, Allowable with the bundling factor
+
+	// Current is the greatest magnitude over all cases except starting and
+	// stall; CurrentCase names the case.
+	Current     figure.Figure
+	CurrentCase string
+	// Surge is the same over starting and stall cases; zero if there are none.
+	Surge     figure.Figure
+	SurgeCase string
+
+	// Guard is the rating that limits what the conductor can carry for long:
+	// over every feed the least rating of the devices in series, and of those
+	// the greatest. For a conductor ahead of its first device it is the sum of
+	// the devices that it feeds. Unknown with gaps if a rating is missing or a
+	// feed has no device at all.
+	Guard   figure.Figure
+	GuardBy []string // the devices behind that figure, in record order
+}
+
+// Feed is one source that can feed a conductor.
+type Feed struct {
+	Source       string       // terminal, such as "house.pos"
+	SourceKind   string       // component kind: battery, alternator, charger, ...
+	SelfLimiting figure.Truth // of alternators, chargers and the like
+	// Device is the first protective device between the source and the
+	// conductor, "" if the conductor lies ahead of it.
+	Device string
+	// Ahead is set if no device lies between source and conductor. Then, over
+	// every way on from the conductor:
+	//   NextDevices are the first devices reached,
+	//   Bare tells whether a way reaches a load or another source, or ends,
+	//   without any device; BareVia names that end.
+	Ahead       bool
+	NextDevices []string
+	Bare        bool
+	BareVia     string
+	// EndsAtDevice is set if the conductor itself lands on its next device.
+	// Length is then the length along the conductors from the source to that
+	// device, Via those conductors from the source on, and Enclosed whether
+	// each of them runs in a sheath, conduit, trunking or enclosure all the way.
+	// Direct tells that the way starts on the battery terminal itself (always
+	// so for a battery).
+	EndsAtDevice string
+	Length       figure.Figure // mm
+	Via          []string
+	Enclosed     figure.Truth
+}
+
+// DeviceResult is what the circuit makes of a fuse or breaker.
+type DeviceResult struct {
+	// First tells whether it is the first device in series with a battery.
+	First      figure.Truth
+	Ungrounded figure.Truth // whether it stands in an ungrounded conductor
+	// NominalV is the nominal voltage of the circuit it stands in.
+	NominalV figure.Figure
+	// CrankingA is the sum of the cold-cranking currents of the batteries
+	// connected to it in parallel.
+	CrankingA figure.Figure
+	// FaultLowA and FaultHighA bound the prospective current of a bolted fault
+	// at its load terminal.
+	FaultLowA, FaultHighA figure.Figure
+	// LoadA is the greatest continuous current through it, RunningA that over
+	// all cases but starting and stall.
+	LoadA    figure.Figure
+	RunningA figure.Figure
+	// Loads it feeds, Upstream devices in series towards the sources.
+	Loads    []string
+	Upstream []string
+}
+
+// LoadResult is what the circuit makes of a load.
+type LoadResult struct {
+	Fed      figure.Truth  // there is a way from a source and back
+	Current  figure.Figure // A, running alone
+	NominalV figure.Figure
+	// Out and Back are the conductors from the source to the load and back,
+	// when it runs alone, largest current first where ways divide.
+	Out, Back []string
+	Source    string // source terminal that feeds it
+	// DropFormulaV is the drop out and back by the standards' formula
+	// E = K·I·L/CM with K = 10.75, summed over the conductors.
+	DropFormulaV figure.Figure
+	// DropNetworkV is the source's terminal voltage less the load's in the
+	// solved network, running alone.
+	DropNetworkV figure.Figure
+	VoltageV     figure.Figure // at its terminals, running alone
+	LowVoltageV  figure.Figure // the same with a low battery
+	Devices      []string      // protective devices on the way out, from the source on
+	Switches     []string      // switches on the way out
+}
+
+// BatteryResult is what the circuit makes of a battery.
+type BatteryResult struct {
+	// Disconnect names the switch that opens the battery's ungrounded
+	// conductors; Bypass the conductors on its ungrounded terminal that no
+	// switch opens (cranking feeds included).
+	Disconnect string
+	Bypass     []string
+	// SwitchLength is the length along the conductors from its ungrounded
+	// terminal to that switch.
+	SwitchLength                  figure.Figure // mm
+	OpenV                         figure.Figure // open-circuit voltage taken
+	ResistanceLow, ResistanceHigh figure.Figure // mohm, internal
+}
+
+// ComponentResult is what the circuit makes of any component.
+type ComponentResult struct {
+	Through  figure.Figure // A, greatest through it over all cases but starting and stall
+	Surge    figure.Figure // A, the same over starting and stall
+	NominalV figure.Figure // of the circuit it stands in
+}
+
+// TerminalResult is what lands on one terminal or stud.
+type TerminalResult struct {
+	Component  string
+	Terminal   string
+	Landed     []string // conductor ends, such as "P1.from", in order of the record
+	Ungrounded figure.Truth
+	AlwaysLive figure.Truth
+	Protected  figure.Truth // every source reaches it through a device
+}
+
+// CaseResult is one solved operating case.
+type CaseResult struct {
+	Name     string
+	Kind     CaseKind
+	Load     string             // the load alone, starting or stalled
+	Voltages map[string]float64 // V by terminal
+	Currents map[string]float64 // A by conductor, positive from "from" to "to"
+	Sources  map[string]float64 // A out of the positive terminal by source
+	Problem  *Problem           // set if it could not be solved
+	Gaps     []figure.Gap       // what the record lacks to solve it
+}
+
+// CaseKind classifies an operating case.
+type CaseKind string
+
+// The kinds of operating case.
+const (
+	Alone      CaseKind = "alone"
+	Continuous CaseKind = "continuous" // all loads that run without pause
+	All        CaseKind = "all"        // all loads running at once
+	Starting   CaseKind = "starting"
+	Stalled    CaseKind = "stalled"
+	Charging   CaseKind = "charging"
+	Low        CaseKind = "low"
+	Declared   CaseKind = "declared"
+)

@@ -1,0 +1,80 @@
+package quantity
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// WireSystem is the way in which a conductor's size is stated.
+type WireSystem string
+
+// The systems of conductor sizes.
+const (
+	AWG WireSystem = "AWG" // American wire gauge, ASTM B258
+	SAE WireSystem = "SAE" // nominal gauge of SAE J1127 or J1128, with less copper than AWG
+	MM2 WireSystem = "mm2" // nominal area, IEC 60228
+)
+
+// WireSize is the size of a conductor as marked. Gauge counts 1/0 as 0, 2/0 as
+// -1 and so on, and holds for AWG and SAE; MM2 is the nominal area and holds for
+// the metric system.
+type WireSize struct {
+	System WireSystem
+	Gauge  int
+	MM2    float64
+}
+
+// String returns the size as the trade writes it, such as "2/0 AWG" or "16 mm2".
+func (s WireSize) String() string {
+	switch {
+	case s.System == "":
+		return ""
+	case s.System == MM2:
+		return strconv.FormatFloat(s.MM2, 'f', -1, 64) + " mm2"
+	case s.Gauge <= 0:
+		return fmt.Sprintf("%d/0 %s", 1-s.Gauge, s.System)
+	}
+	return fmt.Sprintf("%d %s", s.Gauge, s.System)
+}
+
+const wireSizeHelp = `a conductor size is written like "8 AWG", "2/0 AWG", "8 SAE" or "16 mm2"`
+
+// ParseWireSize reads a conductor size such as "8 AWG", "2/0 AWG" (also "00
+// AWG"), "8 SAE" or "16 mm2".
+func ParseWireSize(text string) (WireSize, error) {
+	fail := func(what string) (WireSize, error) {
+		return WireSize{}, &ParseError{Text: text, Says: fmt.Sprintf("%q %s; %s", text, what, wireSizeHelp)}
+	}
+	value, system, ok := strings.Cut(strings.TrimSpace(text), " ")
+	if !ok {
+		return fail("has no gauge system")
+	}
+	switch system = canonical(strings.TrimSpace(system)); system {
+	case "mm2":
+		area, err := strconv.ParseFloat(value, 64)
+		if err != nil || !(area > 0) || area > 1000 {
+			return fail("is not an area above 0 and up to 1000 mm2")
+		}
+		return WireSize{System: MM2, MM2: area}, nil
+	case "AWG", "SAE":
+		gauge, ok := parseGauge(value)
+		if !ok {
+			return fail("is not a gauge from 40 to 4/0")
+		}
+		return WireSize{System: WireSystem(system), Gauge: gauge}, nil
+	}
+	return fail("is not in a gauge system known here")
+}
+
+func parseGauge(value string) (int, bool) {
+	if zeros, ok := strings.CutSuffix(value, "/0"); ok {
+		n, err := strconv.Atoi(zeros)
+		return 1 - n, err == nil && n >= 1 && n <= 4
+	}
+	if value != "" && strings.Trim(value, "0") == "" {
+		return 1 - len(value), len(value) <= 4
+	}
+	n, err := strconv.Atoi(value)
+	return n, err == nil && n >= 1 && n <= 40 && value[0] != '0' && value[0] != '+'
+}

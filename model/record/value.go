@@ -1,0 +1,61 @@
+package record
+
+import (
+	"time"
+
+	"driploop/model/quantity"
+	"driploop/model/verdict"
+)
+
+// State tells whether a value was given.
+type State uint8
+
+// The states of a value. Absent and Unknown mean the same to a rule, and
+// different things to a person: "not written" and "we do not know".
+const (
+	Absent State = iota
+	Unknown
+	Given
+)
+
+// Value is one value of a record with the place where it stands.
+type Value[T any] struct {
+	V     T
+	State State
+	At    verdict.Range // of the value; zero if absent
+}
+
+// Get returns the value and whether it was given.
+func (v Value[T]) Get() (T, bool) { return v.V, v.State == Given }
+
+// Is reports whether the value was given.
+func (v Value[T]) Is() bool { return v.State == Given }
+
+// Or returns the value if given, else the fallback.
+func (v Value[T]) Or(fallback T) T {
+	if v.State == Given {
+		return v.V
+	}
+	return fallback
+}
+
+// The kinds of value in a record.
+type (
+	Text    = Value[string]
+	Flag    = Value[bool]
+	Count   = Value[int]
+	Measure = Value[quantity.Quantity]
+	Wire    = Value[quantity.WireSize]
+	Date    = Value[time.Time]
+	Words   = Value[[]string]
+	Span    = Value[[2]quantity.Quantity] // [least, most]
+)
+
+// Entry is what every named or listed part of a record has: its path from the
+// root, such as "conductors.P1", and its places.
+type Entry struct {
+	ID   string        // map key; empty in lists
+	Path string        // from the root of the record
+	At   verdict.Range // the key, or the list item
+	Body verdict.Range // the value
+}

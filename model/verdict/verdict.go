@@ -1,0 +1,149 @@
+package verdict
+
+import (
+	"cmp"
+	"slices"
+
+	"driploop/model/quantity"
+)
+
+// Position is a place in a record's file, both counted from 1.
+type Position struct {
+	Line   int `json:"line"`
+	Column int `json:"column"`
+}
+
+// Range runs from its start up to, not including, its end.
+type Range struct {
+	Start Position
+	End   Position
+}
+
+// Figure is one value in a finding: a quantity, or words where Text is set.
+type Figure struct {
+	Name     string
+	Quantity quantity.Quantity
+	Text     string
+}
+
+// Print returns the figure in the units of the system.
+func (f Figure) Print(s quantity.System) string {
+	if f.Text != "" {
+		return f.Text
+	}
+	return f.Quantity.Format(s)
+}
+
+// Gap is an entry of the record that kept a rule from deciding, or the reason
+// why none could help.
+type Gap struct {
+	Field string // path in the record; empty if no entry would help
+	Why   string
+}
+
+// String returns the gap as one line.
+func (g Gap) String() string {
+	switch {
+	case g.Field == "":
+		return g.Why
+	case g.Why == "":
+		return g.Field
+	}
+	return g.Field + " (" + g.Why + ")"
+}
+
+// Cited is a citation as it applies to one record.
+type Cited struct {
+	Citation
+	Title   string
+	Edition string
+	Force   Force
+	Binds   *bool // for law: whether it binds this vessel; nil when the record cannot tell
+}
+
+// Waiver is who let a breach stand, why, and until when.
+type Waiver struct {
+	By     string
+	Reason string
+	Until  string
+}
+
+// Verdict is one rule on one subject.
+type Verdict struct {
+	Rule        *Rule
+	Outcome     Outcome
+	Severity    Severity
+	Subject     string // path in the record, such as "conductors.P1"
+	At          Range
+	Says        string // template; see Text
+	Figures     []Figure
+	Limit       []Figure
+	Missing     []Gap
+	Remedy      string // template, like Says
+	Sources     []Cited
+	Fingerprint string
+	Waiver      *Waiver
+}
+
+// Counts is the number of verdicts by outcome.
+type Counts map[Outcome]int
+
+// Total returns the number of verdicts of all outcomes.
+func (c Counts) Total() int {
+	total := 0
+	for _, n := range c {
+		total += n
+	}
+	return total
+}
+
+// Record is the result of judging one record.
+type Record struct {
+	Path     string
+	SHA256   string
+	Job      string
+	Title    string
+	Vessel   string
+	Practice []string
+	Counts   Counts
+	Verdicts []Verdict // all outcomes, in order
+}
+
+// Fault is something that keeps a file from being judged.
+type Fault struct {
+	Path string
+	At   Position
+	Says string
+}
+
+// Run is the result of one run over any number of records.
+type Run struct {
+	Version string
+	Rules   string // digest of the rules
+	Records []Record
+	Faults  []Fault
+}
+
+// Count tallies the verdicts by outcome; every outcome is present.
+func Count(verdicts []Verdict) Counts {
+	counts := Counts{}
+	for _, o := range Outcomes() {
+		counts[o] = 0
+	}
+	for i := range verdicts {
+		counts[verdicts[i].Outcome]++
+	}
+	return counts
+}
+
+// Sort puts verdicts in the order of every report: line, column, rule, subject.
+func Sort(verdicts []Verdict) {
+	slices.SortFunc(verdicts, func(a, b Verdict) int {
+		return cmp.Or(
+			cmp.Compare(a.At.Start.Line, b.At.Start.Line),
+			cmp.Compare(a.At.Start.Column, b.At.Start.Column),
+			cmp.Compare(a.Rule.ID, b.Rule.ID),
+			cmp.Compare(a.Subject, b.Subject),
+		)
+	})
+}
