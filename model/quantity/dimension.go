@@ -28,6 +28,7 @@ const (
 	Ratio
 	FluxDensity
 	LetThrough
+	LinearResistance // of a conductor, for its length
 )
 
 // dimension is the name of a dimension, the unit its values are kept in, and
@@ -62,6 +63,8 @@ var dimensions = [...]dimension{
 	Ratio:       {name: "ratio", base: "%", metric: []string{"%"}},
 	FluxDensity: {name: "magnetic flux density", base: "uT", metric: []string{"uT"}},
 	LetThrough:  {name: "let-through energy", base: "A2s", metric: []string{"A2s"}},
+
+	LinearResistance: {name: "resistance per length", base: "ohm/km", metric: []string{"ohm/km"}, us: []string{"ohm/kft"}},
 }
 
 // String returns the plain name of the dimension, such as "length".

@@ -57,6 +57,9 @@ var units = map[string]unit{
 	"%":   {dim: Ratio, factor: 1},
 	"uT":  {dim: FluxDensity, factor: 1, print: "µT"},
 	"A2s": {dim: LetThrough, factor: 1, print: "A²s"},
+
+	"ohm/km":  {dim: LinearResistance, factor: 1, print: "Ω/km"},
+	"ohm/kft": {dim: LinearResistance, factor: 1 / 0.3048, print: "Ω/1000 ft"},
 }
 
 // Units returns the symbols that a record may use for the dimension, smallest
