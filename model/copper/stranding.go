@@ -47,42 +47,45 @@ func tinOf(tinned *bool) allowance {
 	return allowance{1, 1, "plain: none"}
 }
 
-const sourceIEC = "IEC 60228, edition not named by the copies; secondary, two agree"
+const sourceIEC = "IEC 60228:2004, greatest resistance at 20 °C; secondary, two copies agree"
 
 var iec60228 = sync.OnceValue(func() table { return load("iec60228.csv") })
 
-// The columns of the table of IEC 60228, and what a person calls them.
-const (
-	iec12Plain  = "class12_plain"
-	iec2Tinned  = "class2_tinned"
-	iec5Plain   = "class5_plain"
-	iec5Tinned  = "class5_tinned"
-	class6Holds = "; class 6 has the limits of class 5 (from memory, unverified)"
-)
-
+// iecNames tells what a person calls the columns of the table of IEC 60228.
 var iecNames = map[string]string{
-	iec12Plain: "classes 1 and 2, plain",
-	iec2Tinned: "class 2, tinned",
-	iec5Plain:  "class 5, plain" + class6Holds,
-	iec5Tinned: "class 5, tinned" + class6Holds,
+	"class1_plain":  "class 1, plain",
+	"class1_tinned": "class 1, tinned",
+	"class2_plain":  "class 2, plain",
+	"class2_tinned": "class 2, tinned",
+	"class5_plain":  "classes 5 and 6, plain",
+	"class5_tinned": "classes 5 and 6, tinned",
 }
 
-// iecColumns returns the columns that a conductor may fall under. Solid tinned
-// wire is read in the column of class 2; the types of UL 1426 are no classes of
-// IEC 60228 and may be either of the stranded ones.
+// iecColumns returns the columns that a conductor may fall under. The types of
+// UL 1426 are no classes of IEC 60228 and may be any of the stranded ones.
 func iecColumns(class string, tinned *bool) []string {
-	plain, coated := []string{iec12Plain, iec5Plain}, []string{iec2Tinned, iec5Tinned}
+	var columns []string
+	for _, c := range iecClasses(class) {
+		if tinned == nil || !*tinned {
+			columns = append(columns, c+"_plain")
+		}
+		if tinned == nil || *tinned {
+			columns = append(columns, c+"_tinned")
+		}
+	}
+	return columns
+}
+
+func iecClasses(class string) []string {
 	switch class {
-	case "solid", "class-2":
-		plain, coated = plain[:1], coated[:1]
+	case "solid":
+		return []string{"class1"}
+	case "class-2":
+		return []string{"class2"}
 	case "class-5", "class-6":
-		plain, coated = plain[1:], coated[1:]
+		return []string{"class5"}
+	case "type-2", "type-3":
+		return []string{"class2", "class5"}
 	}
-	switch {
-	case tinned == nil:
-		return append(plain, coated...)
-	case *tinned:
-		return coated
-	}
-	return plain
+	return []string{"class1", "class2", "class5"}
 }

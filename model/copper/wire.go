@@ -74,7 +74,7 @@ func Of(spec Spec) (Wire, error) {
 	case quantity.MM2:
 		return metric(spec)
 	case quantity.AWG, quantity.SAE:
-		return gauged(spec), nil
+		return gauged(spec)
 	}
 	return Wire{}, noValue("", "the conductor has no size")
 }
@@ -84,41 +84,46 @@ func Of(spec Spec) (Wire, error) {
 //	r = ρ·f·t / A
 //
 // f is the allowance for stranding, t that for tin.
-func gauged(spec Spec) Wire {
-	least, greatest := area(spec.Size)
-	lay := layOf(spec.Class)
-	tin := tinOf(spec.Tinned)
+func gauged(spec Spec) (Wire, error) {
+	least, greatest, err := area(spec.Size)
+	if err != nil {
+		return Wire{}, err
+	}
+	lay, tin := layOf(spec.Class), tinOf(spec.Tinned)
 	w := Wire{AreaMM2: least, CircularMils: least / CircularMilMM2}
 	w.R20 = Resistivity * lay.greatest * tin.greatest / least
 	w.R20Low = Resistivity * lay.least * tin.least / greatest
 
-	row := "solid " + spec.Size.String()
-	inputs := []figure.Input{{Symbol: "n", Value: float64(spec.Size.Gauge), From: "size " + spec.Size.String()}}
-	source := sourceAWG
+	size := spec.Size.String()
+	areaStep := figure.Step{
+		Formula: "copper area: A = π/4·d², d = 0.127 mm × 92^((36 − n)/39)", Source: sourceAWG,
+		Inputs: []figure.Input{{Symbol: "n", Value: float64(spec.Size.Gauge), From: "size " + size}},
+		Result: quantity.Round(least), Unit: "mm2",
+	}
 	if spec.Size.System == quantity.SAE {
-		inputs = append(inputs, figure.Input{Symbol: "least share of AWG copper", Value: saeLeast, From: sourceSAE})
-		source += "; " + sourceSAE
+		areaStep = figure.Step{
+			Formula: "copper area: the least of an SAE gauge, row " + size, Source: sourceSAE,
+			Inputs: []figure.Input{{Symbol: "CM (circular mil)", Value: quantity.Round(w.CircularMils), From: "size " + size}},
+			Result: quantity.Round(least), Unit: "mm2",
+		}
 	}
 	w.Working = []figure.Step{
-		{
-			Formula: "copper area: A = π/4·d², d = 0.127 mm × 92^((36 − n)/39)", Source: source,
-			Inputs: inputs, Result: quantity.Round(least), Unit: "mm2",
-		},
-		gaugeStep("greatest", row, least, lay.greatest, tin.greatest, w.R20, lay, tin),
-		gaugeStep("least", row, greatest, lay.least, tin.least, w.R20Low, lay, tin),
+		areaStep,
+		gaugeStep("greatest", size, least, lay.greatest, tin.greatest, w.R20, lay, tin),
+		gaugeStep("least", size, greatest, lay.least, tin.least, w.R20Low, lay, tin),
 	}
-	return w
+	return w, nil
 }
 
-func gaugeStep(end, row string, a, f, t, r float64, lay, tin allowance) figure.Step {
+func gaugeStep(end, size string, a, f, t, r float64, lay, tin allowance) figure.Step {
 	return figure.Step{
 		Formula: end + " resistance at 20 °C: r = ρ·f·t / A",
-		Source:  row + " by ASTM B258; " + sourceIACS + "; f: " + lay.source + "; t: " + tin.source,
+		Source:  sourceIACS + "; f: " + lay.source + "; t: " + tin.source,
 		Inputs: []figure.Input{
 			{Symbol: "ρ (Ω·mm²/km)", Value: quantity.Round(1000 * Resistivity), From: sourceIACS},
 			{Symbol: "f (stranding)", Value: f, From: lay.source},
 			{Symbol: "t (tin)", Value: t, From: tin.source},
-			{Symbol: "A", Value: quantity.Round(a), Unit: "mm2", From: row},
+			{Symbol: "A", Value: quantity.Round(a), Unit: "mm2", From: "size " + size},
 		},
 		Result: quantity.Round(1000 * r), Unit: "ohm/km",
 	}
@@ -134,10 +139,13 @@ func metric(spec Spec) (Wire, error) {
 	}
 	var most float64
 	var from string
-	for _, name := range iecColumns(spec.Class, spec.Tinned) {
-		if v := row[iec60228().column(name)]; v > most {
-			most, from = v, iecNames[name]
+	for _, column := range iecColumns(spec.Class, spec.Tinned) {
+		if v := row[iec60228().column(column)]; v > most {
+			most, from = v, iecNames[column]
 		}
+	}
+	if most == 0 {
+		return Wire{}, noValue(sourceIEC, "IEC 60228 as held here prints no %s as %s", spec.Size, specWords(spec))
 	}
 	a := spec.Size.MM2
 	w := Wire{AreaMM2: a, CircularMils: a / CircularMilMM2, R20: most / 1000, R20Low: Resistivity / a}
@@ -162,6 +170,21 @@ func metric(spec Spec) (Wire, error) {
 		},
 	}
 	return w, nil
+}
+
+// specWords says what of a conductor chose the columns.
+func specWords(spec Spec) string {
+	words := spec.Class
+	if words == "" {
+		words = "any class"
+	}
+	switch {
+	case spec.Tinned == nil:
+		return words
+	case *spec.Tinned:
+		return words + ", tinned"
+	}
+	return words + ", plain"
 }
 
 // neighbours names the printed sizes next to one that is not printed.
