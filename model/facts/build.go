@@ -1,0 +1,85 @@
+package facts
+
+import (
+	"driploop/model/circuit"
+	"driploop/model/record"
+)
+
+// defaultPractice holds for a record that names no practice sets.
+var defaultPractice = [...]string{"us-federal", "workmanship"}
+
+// Build joins a record and its analysis into the facts that rules read. The
+// same record gives the same facts.
+func Build(r *record.Record, a *circuit.Analysis) *Document {
+	d := &Document{
+		Format: Format, Practice: r.Practice.V, Vessel: vessel(r, a), Job: job(r),
+		Conductors: map[string]*Conductor{}, Runs: map[string]*Run{}, Segments: map[string]*Segment{}, Ends: map[string]*End{},
+		Studs: map[string]*Stud{}, Devices: map[string]*Device{}, Switches: map[string]*Switch{}, Batteries: map[string]*Battery{},
+		Chargers: map[string]*Charger{}, Loads: map[string]*Load{}, Components: map[string]*Component{},
+		Penetrations: map[string]*Penetration{}, Tests: map[string]*Test{}, Waivers: map[string]*Waiver{},
+	}
+	if len(d.Practice) == 0 {
+		d.Practice = append([]string{}, defaultPractice[:]...)
+	}
+	beforeSwitch := toDisconnect(r, a)
+	for _, c := range r.Conductors {
+		d.Conductors[c.ID] = conductor(r, a, c)
+		runs(c, a.Conductors[c.ID], d.Runs)
+		for i, g := range c.Route {
+			d.Segments[segmentID(c.ID, i)] = segment(r, beforeSwitch[c.ID], c, g)
+		}
+		d.Ends[c.ID+".from"] = end(r, a, c, "from", c.Ends.From)
+		d.Ends[c.ID+".to"] = end(r, a, c, "to", c.Ends.To)
+	}
+	for id, t := range a.Terminals {
+		if len(t.Landed) > 0 {
+			d.Studs[id] = stud(r, id, t)
+		}
+	}
+	for _, c := range r.Components {
+		d.component(r, a, c)
+	}
+	for _, p := range r.Penetrations {
+		d.Penetrations[p.ID] = penetration(r, a, p)
+	}
+	for i, t := range r.Tests {
+		d.Tests[listID(i)] = test(r, a, t)
+	}
+	for i, w := range r.Waivers {
+		d.Waivers[listID(i)] = waiver(w)
+	}
+	return d
+}
+
+// component adds a component to every collection that it belongs to.
+func (d *Document) component(r *record.Record, a *circuit.Analysis, c *record.Component) {
+	d.Components[c.ID] = component(r, a, c)
+	kind := record.KindOf(c.Kind.V)
+	switch {
+	case kind.Protective:
+		d.Devices[c.ID] = device(r, a, c)
+	case kind.Switching:
+		d.Switches[c.ID] = switching(a, c)
+	case c.Kind.V == "battery":
+		d.Batteries[c.ID] = battery(r, a, c)
+	case kind.Source:
+		d.Chargers[c.ID] = charger(r, c)
+	case kind.Load:
+		d.Loads[c.ID] = load(r, a, c)
+	}
+}
+
+// toDisconnect names the conductors between a battery and its disconnect
+// switch.
+func toDisconnect(r *record.Record, a *circuit.Analysis) map[string]bool {
+	before := map[string]bool{}
+	for _, c := range r.Conductors {
+		for _, pair := range [][2]record.Terminal{{c.From, c.To}, {c.To, c.From}} {
+			battery := a.Batteries[pair[0].Component]
+			if battery != nil && battery.Disconnect != "" && pair[1].Component == battery.Disconnect {
+				before[c.ID] = true
+			}
+		}
+	}
+	return before
+}

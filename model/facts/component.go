@@ -1,0 +1,118 @@
+package facts
+
+import (
+	"strconv"
+	"strings"
+
+	"driploop/model/circuit"
+	"driploop/model/figure"
+	"driploop/model/record"
+)
+
+// Component is the facts that any component has.
+type Component struct {
+	Subject
+	Kind      string  `json:"kind"`
+	Electric  bool    `json:"electric"` // can spark or heat: every kind but a ground point, busbar or battery
+	Space     *string `json:"space,omitempty"`
+	SpaceKind *string `json:"space_kind,omitempty"`
+	Exposure  *string `json:"exposure,omitempty"`
+	// FuelVapour is what can gather in its space; PetrolNear whether a petrol
+	// source stands in that space.
+	FuelVapour *string `json:"fuel_vapour,omitempty"`
+	PetrolNear *bool   `json:"petrol_near,omitempty"`
+
+	IgnitionProtected *bool    `json:"ignition_protected,omitempty"`
+	IsolationMeans    *string  `json:"isolation_means,omitempty"`
+	IsolationMM       *float64 `json:"isolation_mm,omitempty"` // distance to the nearest petrol source
+	IsolationOpenAir  *bool    `json:"isolation_open_air,omitempty"`
+	IsolationHeight   *string  `json:"isolation_height,omitempty"`  // above, below or level with the petrol source
+	WaterHeldMM       *float64 `json:"water_held_mm,omitempty"`     // by the isolating bulkhead
+	BulkheadMM        *float64 `json:"bulkhead_mm,omitempty"`       // its height
+	BulkheadThirdMM   *float64 `json:"bulkhead_third_mm,omitempty"` // a third of that
+	SeepageM3         *float64 `json:"seepage_m3,omitempty"`        // water through it in an hour
+
+	IP *string `json:"ip,omitempty"`
+	// IPSolids and IPWater are the digits of the IP code; a digit given as X is
+	// not known.
+	IPSolids *int `json:"ip_solids,omitempty"`
+	IPWater  *int `json:"ip_water,omitempty"`
+
+	RatedV    *float64 `json:"rated_v,omitempty"`   // nominal or rated supply voltage
+	NominalV  *float64 `json:"nominal_v,omitempty"` // of the circuit it stands in
+	MetalCase *bool    `json:"metal_case,omitempty"`
+	Bonded    *bool    `json:"bonded,omitempty"`
+	Marked    *bool    `json:"marked,omitempty"`
+	RatingA   *float64 `json:"rating_a,omitempty"`
+	CurrentA  *float64 `json:"current_a,omitempty"`
+	SurgeA    *float64 `json:"surge_a,omitempty"`
+}
+
+func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Component {
+	f := &Component{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Electric: c.Kind.V != "ground" && c.Kind.V != "busbar" && c.Kind.V != "battery"}
+	s := &f.Subject
+	put(s, "space", &f.Space, c.Space, "space")
+	surroundings(s, r, c.Space, "space", map[string]**string{"space_kind": &f.SpaceKind, "exposure": &f.Exposure, "fuel_vapour": &f.FuelVapour})
+	derive(s, "petrol_near", &f.PetrolNear, []string{"fuel_vapour"}, func() bool { return *f.FuelVapour == "petrol" })
+	put(s, "ignition_protected", &f.IgnitionProtected, c.IgnitionProtected, "ignition_protected")
+	isolation(s, f, &c.Isolation)
+	protectionCode(s, f, c)
+
+	putMeasure(s, "rated_v", &f.RatedV, c.Nominal, "nominal")
+	result := a.Components[c.ID]
+	if result == nil {
+		result = &circuit.ComponentResult{}
+	}
+	putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
+	put(s, "metal_case", &f.MetalCase, c.MetalCase, "metal_case")
+	put(s, "bonded", &f.Bonded, c.Bonded, "bonded")
+	put(s, "marked", &f.Marked, c.Marked, "marked")
+	putMeasure(s, "rating_a", &f.RatingA, c.Rating, "rating")
+	through(s, a, c, &f.CurrentA, &f.SurgeA)
+	return f
+}
+
+// isolation sets how the component is kept from petrol.
+func isolation(s *Subject, f *Component, from *record.Isolation) {
+	put(s, "isolation_means", &f.IsolationMeans, from.Means, "isolation.means")
+	putMeasure(s, "isolation_mm", &f.IsolationMM, from.Distance, "isolation.distance")
+	put(s, "isolation_open_air", &f.IsolationOpenAir, from.OpenToAir, "isolation.open_to_air")
+	put(s, "isolation_height", &f.IsolationHeight, from.Height, "isolation.height")
+	putMeasure(s, "water_held_mm", &f.WaterHeldMM, from.WaterHeld, "isolation.water_held")
+	putMeasure(s, "bulkhead_mm", &f.BulkheadMM, from.BulkheadHeight, "isolation.bulkhead_height")
+	putMeasure(s, "seepage_m3", &f.SeepageM3, from.Seepage, "isolation.seepage")
+	derive(s, "bulkhead_third_mm", &f.BulkheadThirdMM, []string{"bulkhead_mm"}, func() float64 { return *f.BulkheadMM / 3 })
+}
+
+// protectionCode sets the digits of the IP code.
+func protectionCode(s *Subject, f *Component, c *record.Component) {
+	put(s, "ip", &f.IP, c.IP, "ip")
+	solids, water := digits(c.IP.V)
+	putDigit(s, "ip_solids", &f.IPSolids, solids, "ip")
+	putDigit(s, "ip_water", &f.IPWater, water, "ip")
+}
+
+// digits returns the two digits of an IP code such as IP67 or IPX4, -1 for one
+// that is not stated.
+func digits(code string) (solids, water int) {
+	code = strings.TrimPrefix(strings.ToUpper(strings.TrimSpace(code)), "IP")
+	digit := func(i int) int {
+		if i >= len(code) {
+			return -1
+		}
+		n, err := strconv.Atoi(code[i : i+1])
+		if err != nil {
+			return -1
+		}
+		return n
+	}
+	return digit(0), digit(1)
+}
+
+func putDigit(s *Subject, fact string, to **int, digit int, field string) {
+	if digit >= 0 {
+		*to = &digit
+		return
+	}
+	s.open(fact, figure.Missing(s.field(field)))
+}

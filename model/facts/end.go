@@ -1,0 +1,278 @@
+package facts
+
+import (
+	"slices"
+	"strings"
+
+	"driploop/model/circuit"
+	"driploop/model/figure"
+	"driploop/model/quantity"
+	"driploop/model/record"
+)
+
+// End is the facts of one end of a conductor and of how it is landed.
+type End struct {
+	Subject
+	Conductor string `json:"conductor"`
+	Component string `json:"component"`
+	On        string `json:"on"` // terminal, such as pos-bus.a
+	OnKind    string `json:"on_kind"`
+	Role      string `json:"role"`
+	Duty      string `json:"duty"`
+
+	Terminal *string `json:"terminal,omitempty"`
+	// Hole and Stud are nominal sizes in one spelling (M8, #10), so that equal
+	// text is equal size; see nominalStud.
+	Hole         *string `json:"hole,omitempty"`
+	Stud         *string `json:"stud,omitempty"`
+	Order        *int    `json:"order,omitempty"`
+	Nut          *string `json:"nut,omitempty"`
+	Metal        *string `json:"metal,omitempty"`
+	Plating      *string `json:"plating,omitempty"`
+	WasherInPath *bool   `json:"washer_in_path,omitempty"`
+
+	Size           *string  `json:"size,omitempty"` // of the conductor
+	AWG            *string  `json:"awg,omitempty"`  // the same, where it is an AWG size
+	AreaMM2        *float64 `json:"area_mm2,omitempty"`
+	BarrelLeastMM2 *float64 `json:"barrel_least_mm2,omitempty"`
+	BarrelMostMM2  *float64 `json:"barrel_most_mm2,omitempty"`
+	CrimpTool      *string  `json:"crimp_tool,omitempty"`
+	PullN          *float64 `json:"pull_n,omitempty"`
+	Soldered       *string  `json:"soldered,omitempty"`
+
+	TorqueNM      *float64 `json:"torque_nm,omitempty"`
+	TorqueLeastNM *float64 `json:"torque_least_nm,omitempty"`
+	TorqueMostNM  *float64 `json:"torque_most_nm,omitempty"`
+
+	Space    *string `json:"space,omitempty"`
+	Exposure *string `json:"exposure,omitempty"`
+	// InBilge: the component stands in a bilge space.
+	InBilge *bool   `json:"in_bilge,omitempty"`
+	Cover   *string `json:"cover,omitempty"`
+	// EnclosureIPWater is the water digit of what it is landed in.
+	EnclosureIPWater *int    `json:"enclosure_ip_water,omitempty"`
+	Falls            *bool   `json:"falls,omitempty"` // the cable comes down to it
+	DripLoop         *bool   `json:"drip_loop,omitempty"`
+	Slack            *string `json:"slack,omitempty"`
+
+	Ungrounded *bool `json:"ungrounded,omitempty"`
+	AlwaysLive *bool `json:"always_live,omitempty"`
+	Protected  *bool `json:"protected,omitempty"` // every source reaches it through a device
+}
+
+func end(r *record.Record, a *circuit.Analysis, c *record.Conductor, side string, e *record.End) *End {
+	at, path := c.From, c.Path+".ends.from"
+	if side == "to" {
+		at, path = c.To, c.Path+".ends.to"
+	}
+	if e == nil {
+		e = &record.End{}
+	}
+	f := &End{
+		Subject: Subject{Path: path}, Conductor: c.ID, Component: at.Component, On: at.String(),
+		Role: c.Role.V, Duty: c.Duty.Or("normal"),
+	}
+	s := &f.Subject
+	on := r.Component(at.Component)
+	if on == nil {
+		on = &record.Component{}
+	}
+	f.OnKind = on.Kind.V
+	landing(s, f, r, on, at, e)
+	joint(s, f, c, e)
+	where(s, f, r, on, e)
+
+	result := a.Terminals[at.String()]
+	if result == nil {
+		result = &circuit.TerminalResult{}
+	}
+	putTruth(s, "ungrounded", &f.Ungrounded, result.Ungrounded)
+	putTruth(s, "always_live", &f.AlwaysLive, result.AlwaysLive)
+	putTruth(s, "protected", &f.Protected, result.Protected)
+	return f
+}
+
+// landing sets how the terminal sits on its stud.
+func landing(s *Subject, f *End, r *record.Record, on *record.Component, at record.Terminal, e *record.End) {
+	put(s, "terminal", &f.Terminal, e.Terminal, "terminal")
+	putNominal(s, "hole", &f.Hole, e.Hole, s.field("hole"))
+	stud, where := e.Stud, s.field("stud")
+	if !stud.Is() {
+		stud = studOf(on, at.Name)
+	}
+	putNominal(s, "stud", &f.Stud, stud, where)
+	put(s, "order", &f.Order, e.Order, "order")
+	put(s, "nut", &f.Nut, e.Nut, "nut")
+	put(s, "metal", &f.Metal, e.Metal, "metal")
+	put(s, "plating", &f.Plating, e.Plating, "plating")
+	put(s, "washer_in_path", &f.WasherInPath, e.WasherInPath, "washer_in_path")
+	putMeasure(s, "torque_nm", &f.TorqueNM, e.Torque, "torque")
+	if span, ok := e.TorqueRange.Get(); ok {
+		f.TorqueLeastNM, f.TorqueMostNM = &span[0].Base, &span[1].Base
+	} else {
+		s.open("torque_least_nm", figure.Missing(s.field("torque_range")))
+		s.open("torque_most_nm", figure.Missing(s.field("torque_range")))
+	}
+}
+
+// studOf returns the stud that a component states for one of its terminals, or
+// for all of them.
+func studOf(on *record.Component, terminal string) record.Text {
+	for _, p := range on.Posts {
+		if p.Terminal == terminal && p.Stud.Is() {
+			return p.Stud
+		}
+	}
+	return on.Stud
+}
+
+// joint sets how the terminal holds the conductor.
+func joint(s *Subject, f *End, c *record.Conductor, e *record.End) {
+	sizeField := c.Path + ".size"
+	if size, ok := c.Size.Get(); ok {
+		f.Size = ptr(size.String())
+		if size.System == quantity.AWG {
+			f.AWG = f.Size
+		} else {
+			s.open("awg", figure.Because("the pull tables list AWG sizes only, not "+size.String()))
+		}
+	} else {
+		s.open("size", figure.Missing(sizeField))
+		s.open("awg", figure.Missing(sizeField))
+	}
+	if area, ok := nominalArea(c.Size); ok {
+		f.AreaMM2 = &area
+	} else {
+		s.open("area_mm2", figure.Missing(sizeField))
+	}
+	barrel(s, f, e)
+	put(s, "crimp_tool", &f.CrimpTool, e.Crimp.Tool, "crimp.tool")
+	putMeasure(s, "pull_n", &f.PullN, e.Crimp.Pull, "crimp.pull")
+	put(s, "soldered", &f.Soldered, e.Soldered, "soldered")
+}
+
+// barrel sets the range of copper that a terminal's barrel takes.
+func barrel(s *Subject, f *End, e *record.End) {
+	var areas []float64
+	if sizes, ok := e.Barrel.Get(); ok {
+		for _, text := range sizes {
+			size, err := quantity.ParseWireSize(text)
+			if err != nil {
+				continue
+			}
+			if area, ok := nominalArea(record.Wire{V: size, State: record.Given}); ok {
+				areas = append(areas, area)
+			}
+		}
+	}
+	if len(areas) == 0 {
+		s.open("barrel_least_mm2", figure.Missing(s.field("barrel")))
+		s.open("barrel_most_mm2", figure.Missing(s.field("barrel")))
+		return
+	}
+	f.BarrelLeastMM2, f.BarrelMostMM2 = ptr(slices.Min(areas)), ptr(slices.Max(areas))
+}
+
+// where sets what surrounds the joint.
+func where(s *Subject, f *End, r *record.Record, on *record.Component, e *record.End) {
+	spaceField := "components." + f.Component + ".space"
+	putOf(s, "space", &f.Space, on.Space, spaceField)
+	if space := r.Space(on.Space.V); space != nil {
+		putOf(s, "exposure", &f.Exposure, space.Exposure, space.Path+".exposure")
+		if kind, ok := space.Kind.Get(); ok {
+			f.InBilge = ptr(kind == "bilge")
+		} else {
+			s.open("in_bilge", figure.Missing(space.Path+".kind"))
+		}
+	} else {
+		s.open("exposure", figure.Missing(spaceField))
+		s.open("in_bilge", figure.Missing(spaceField))
+	}
+	put(s, "cover", &f.Cover, e.Cover, "cover")
+	_, water := digits(on.IP.V)
+	if water >= 0 {
+		f.EnclosureIPWater = &water
+	} else {
+		s.open("enclosure_ip_water", figure.Missing("components."+f.Component+".ip"))
+	}
+	put(s, "falls", &f.Falls, e.Falls, "falls")
+	put(s, "drip_loop", &f.DripLoop, e.DripLoop, "drip_loop")
+	put(s, "slack", &f.Slack, e.Slack, "slack")
+}
+
+// Stud is the facts of one stud or screw with what is landed on it.
+type Stud struct {
+	Subject
+	On     string   `json:"on"`
+	OnKind string   `json:"on_kind"`
+	Landed int      `json:"landed"` // conductor ends on it
+	Ends   []string `json:"ends"`
+	// Cover protects the stud itself.
+	Cover      *string `json:"cover,omitempty"`
+	Ungrounded *bool   `json:"ungrounded,omitempty"`
+	AlwaysLive *bool   `json:"always_live,omitempty"`
+	Protected  *bool   `json:"protected,omitempty"`
+}
+
+func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
+	component := r.Component(t.Component)
+	f := &Stud{
+		Subject: Subject{Path: "components." + t.Component}, On: id,
+		Landed: len(t.Landed), Ends: append([]string{}, t.Landed...),
+	}
+	s := &f.Subject
+	if component != nil {
+		f.OnKind = component.Kind.V
+		for _, p := range component.Posts {
+			if p.Terminal == t.Terminal {
+				f.Path = p.Path
+				put(s, "cover", &f.Cover, p.Cover, "cover")
+			}
+		}
+	}
+	if f.Cover == nil && s.Open["cover"] == nil {
+		s.open("cover", figure.Missing(s.field("posts")))
+	}
+	putTruth(s, "ungrounded", &f.Ungrounded, t.Ungrounded)
+	putTruth(s, "always_live", &f.AlwaysLive, t.AlwaysLive)
+	putTruth(s, "protected", &f.Protected, t.Protected)
+	return f
+}
+
+// nominalStuds maps the ways to write a stud or ring size to one spelling. Inch
+// and metric sizes that take the same ring share it.
+//
+// Source: hole pairs of DIN 46237 and inch practice, from memory, unverified:
+// #8 and M4 4.3 mm, #10 and M5 5.3 mm, 1/4 in 6.5 and M6 6.4 mm, 5/16 in and M8
+// 8.4 mm, 3/8 in and M10 10.5 mm.
+var nominalStuds = map[string]string{
+	"#6": "#6", "3.7mm": "#6", "m3.5": "#6", "3.5mm": "#6",
+	"#8": "M4", "m4": "M4", "4mm": "M4", "4.3mm": "M4",
+	"#10": "M5", "m5": "M5", "5mm": "M5", "5.3mm": "M5", "3/16in": "M5",
+	"1/4in": "M6", "1/4": "M6", "m6": "M6", "6mm": "M6", "6.4mm": "M6", "6.5mm": "M6",
+	"5/16in": "M8", "5/16": "M8", "m8": "M8", "8mm": "M8", "8.4mm": "M8",
+	"3/8in": "M10", "3/8": "M10", "m10": "M10", "10mm": "M10", "10.5mm": "M10",
+	"1/2in": "M12", "1/2": "M12", "m12": "M12", "12mm": "M12", "13mm": "M12",
+}
+
+// nominalStud returns the one spelling of a stud or ring size.
+func nominalStud(text string) (string, bool) {
+	key := strings.ToLower(strings.ReplaceAll(text, " ", ""))
+	key = strings.TrimSuffix(strings.ReplaceAll(key, `"`, "in"), "stud")
+	size, ok := nominalStuds[key]
+	return size, ok
+}
+
+func putNominal(s *Subject, fact string, to **string, v record.Text, path string) {
+	text, ok := v.Get()
+	if !ok {
+		s.open(fact, figure.Missing(path))
+		return
+	}
+	size, ok := nominalStud(text)
+	if !ok {
+		s.open(fact, figure.Gap{Field: path, Why: `"` + text + `" is no stud size known here; write M8, 5/16 in or #10`})
+		return
+	}
+	*to = &size
+}

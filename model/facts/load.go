@@ -1,0 +1,91 @@
+package facts
+
+import (
+	"driploop/model/circuit"
+	"driploop/model/quantity"
+	"driploop/model/record"
+)
+
+// Load is the facts of a component that draws current.
+type Load struct {
+	Subject
+	Kind      string   `json:"kind"`
+	Purpose   string   `json:"purpose"` // "other" unless said
+	DropClass *string  `json:"drop_class,omitempty"`
+	CurrentA  *float64 `json:"current_a,omitempty"` // running alone
+	StallA    *float64 `json:"stall_a,omitempty"`
+	RunTimeS  *float64 `json:"run_time_s,omitempty"`
+	RatedV    *float64 `json:"rated_v,omitempty"`
+	MinV      *float64 `json:"min_v,omitempty"`
+	NominalV  *float64 `json:"nominal_v,omitempty"` // of the circuit that feeds it
+
+	// DropV and DropPct are the drop out and back by the standards' formula,
+	// the share being of the nominal voltage; NetworkDropPct is that of the
+	// solved network.
+	DropV          *float64 `json:"drop_v,omitempty"`
+	DropPct        *float64 `json:"drop_pct,omitempty"`
+	NetworkDropPct *float64 `json:"network_drop_pct,omitempty"`
+	VoltageV       *float64 `json:"voltage_v,omitempty"`
+	LowVoltageV    *float64 `json:"low_voltage_v,omitempty"`
+
+	Protector       *string  `json:"protector,omitempty"`
+	LocalDisconnect *string  `json:"local_disconnect,omitempty"`
+	Devices         []string `json:"devices"`
+	Switches        []string `json:"switches"`
+
+	// What tests of the circuit the record holds.
+	TestedDrop     bool `json:"tested_drop"`
+	TestedPolarity bool `json:"tested_polarity"`
+	TestedFunction bool `json:"tested_function"`
+}
+
+func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
+	f := &Load{
+		Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Purpose: c.Purpose.Or("other"),
+		Devices: []string{}, Switches: []string{},
+	}
+	s := &f.Subject
+	put(s, "drop_class", &f.DropClass, c.DropClass, "drop_class")
+	putMeasure(s, "stall_a", &f.StallA, c.Stall, "stall")
+	putMeasure(s, "run_time_s", &f.RunTimeS, c.RunTime, "run_time")
+	putMeasure(s, "rated_v", &f.RatedV, c.Nominal, "nominal")
+	putMeasure(s, "min_v", &f.MinV, c.MinVoltage, "min_voltage")
+	put(s, "protector", &f.Protector, c.Protector, "protector")
+	put(s, "local_disconnect", &f.LocalDisconnect, c.LocalDisconnect, "local_disconnect")
+	f.TestedDrop = tested(r, c.ID, "voltage-drop")
+	f.TestedPolarity = tested(r, c.ID, "polarity")
+	f.TestedFunction = tested(r, c.ID, "function")
+
+	result := a.Loads[c.ID]
+	if result == nil {
+		result = &circuit.LoadResult{}
+	}
+	f.Devices = append(f.Devices, result.Devices...)
+	f.Switches = append(f.Switches, result.Switches...)
+	putFigure(s, "current_a", &f.CurrentA, result.Current)
+	putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
+	putFigure(s, "drop_v", &f.DropV, result.DropFormulaV)
+	putFigure(s, "voltage_v", &f.VoltageV, result.VoltageV)
+	putFigure(s, "low_voltage_v", &f.LowVoltageV, result.LowVoltageV)
+	derive(s, "drop_pct", &f.DropPct, []string{"drop_v", "nominal_v"}, func() float64 {
+		return quantity.Round(100 * *f.DropV / *f.NominalV)
+	})
+	var network *float64
+	putFigure(s, "network_drop_pct", &network, result.DropNetworkV)
+	if network != nil {
+		derive(s, "network_drop_pct", &f.NetworkDropPct, []string{"nominal_v"}, func() float64 {
+			return quantity.Round(100 * *network / *f.NominalV)
+		})
+	}
+	return f
+}
+
+// tested tells whether the record holds a test of the kind for the load.
+func tested(r *record.Record, load, kind string) bool {
+	for _, t := range r.Tests {
+		if t.Kind.V == kind && t.Load.V == load {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,248 @@
+package facts
+
+import (
+	"driploop/model/circuit"
+	"driploop/model/figure"
+	"driploop/model/quantity"
+	"driploop/model/record"
+)
+
+// Penetration is the facts of a hole with what passes and what seals it.
+type Penetration struct {
+	Subject
+	FromExposure *string `json:"from_exposure,omitempty"`
+	ToExposure   *string `json:"to_exposure,omitempty"`
+	// Exposure is the wetter of both sides.
+	Exposure *string `json:"exposure,omitempty"`
+
+	Build          *string  `json:"build,omitempty"` // solid, cored, metal, plastic, wood
+	Core           *string  `json:"core,omitempty"`
+	Skin           *string  `json:"skin,omitempty"`
+	Gelcoat        *bool    `json:"gelcoat,omitempty"`
+	Part           *string  `json:"part,omitempty"`       // deck, bulkhead, hull, ...
+	Watertight     *bool    `json:"watertight,omitempty"` // the panel has to stay watertight
+	Isolates       *string  `json:"isolates,omitempty"`
+	BelowWaterline *bool    `json:"below_waterline,omitempty"`
+	PanelMM        *float64 `json:"panel_mm,omitempty"` // thickness
+	PanelHeightMM  *float64 `json:"panel_height_mm,omitempty"`
+	PanelThirdMM   *float64 `json:"panel_third_mm,omitempty"` // a third of its height
+
+	HoleMM       *float64 `json:"hole_mm,omitempty"`
+	Edge         *string  `json:"edge,omitempty"`
+	CoreEdge     *string  `json:"core_edge,omitempty"`
+	HoleHeightMM *float64 `json:"hole_height_mm,omitempty"` // above the foot of the panel
+	GapMM        *float64 `json:"gap_mm,omitempty"`         // largest annular gap
+
+	// Passing is the number of conductors through it, Cables that of separate
+	// cables: the cores of one sheath are one cable.
+	Passing *int `json:"passing,omitempty"`
+	Cables  *int `json:"cables,omitempty"`
+	// CableLeastMM and CableMostMM bound the outside diameter of what passes.
+	CableLeastMM *float64 `json:"cable_least_mm,omitempty"`
+	CableMostMM  *float64 `json:"cable_most_mm,omitempty"`
+
+	SealKind    *string  `json:"seal_kind,omitempty"`
+	SealRating  *string  `json:"seal_rating,omitempty"`
+	SealWater   *int     `json:"seal_water,omitempty"` // water digit of its rating
+	GripLeastMM *float64 `json:"grip_least_mm,omitempty"`
+	GripMostMM  *float64 `json:"grip_most_mm,omitempty"`
+	SealHoles   *int     `json:"seal_holes,omitempty"`
+
+	Compound    *string  `json:"compound,omitempty"`
+	Touches     []string `json:"touches"` // materials that the compound touches
+	MakerAllows []string `json:"maker_allows"`
+	Applied     *string  `json:"applied,omitempty"`
+	CureS       *float64 `json:"cure_s,omitempty"`
+	Place       *string  `json:"place,omitempty"`
+
+	FastenerCount      *int    `json:"fastener_count,omitempty"`
+	FastenerMaterial   *string `json:"fastener_material,omitempty"`
+	FastenersBedded    *bool   `json:"fasteners_bedded,omitempty"`
+	Countersunk        *bool   `json:"countersunk,omitempty"`
+	FastenerCoreSealed *bool   `json:"fastener_core_sealed,omitempty"`
+	FastenersIsolated  *bool   `json:"fasteners_isolated,omitempty"`
+
+	LoopSide       *string  `json:"loop_side,omitempty"`
+	LoopMM         *float64 `json:"loop_mm,omitempty"`
+	CableFalls     *bool    `json:"cable_falls,omitempty"`
+	EquipmentBelow *bool    `json:"equipment_below,omitempty"`
+	EntersTop      *bool    `json:"enters_top,omitempty"`
+	LoadBearing    *bool    `json:"load_bearing,omitempty"`
+	Backing        *string  `json:"backing,omitempty"`
+}
+
+func penetration(r *record.Record, a *circuit.Analysis, p *record.Penetration) *Penetration {
+	f := &Penetration{Subject: Subject{Path: p.Path}, Touches: []string{}, MakerAllows: []string{}}
+	s := &f.Subject
+	sides(s, f, r, p)
+	panel(s, f, &p.Panel)
+	hole(s, f, &p.Hole)
+	passing(s, f, r, a, p)
+	seal(s, f, &p.Seal)
+	bedding(s, f, &p.Bedding)
+	fasteners(s, f, &p.Fasteners)
+	put(s, "loop_side", &f.LoopSide, p.DripLoop.Side, "drip_loop.side")
+	putMeasure(s, "loop_mm", &f.LoopMM, p.DripLoop.Depth, "drip_loop.depth")
+	put(s, "cable_falls", &f.CableFalls, p.DripLoop.CableFalls, "drip_loop.cable_falls")
+	put(s, "equipment_below", &f.EquipmentBelow, p.EquipmentBelow, "equipment_below")
+	put(s, "enters_top", &f.EntersTop, p.EntersTop, "enters_top")
+	put(s, "load_bearing", &f.LoadBearing, p.LoadBearing, "load_bearing")
+	put(s, "backing", &f.Backing, p.Backing, "backing")
+	return f
+}
+
+// sides sets what is on both sides of the panel.
+func sides(s *Subject, f *Penetration, r *record.Record, p *record.Penetration) {
+	surroundings(s, r, p.From, "from", map[string]**string{"exposure": &f.FromExposure})
+	s.move("exposure", "from_exposure")
+	surroundings(s, r, p.To, "to", map[string]**string{"exposure": &f.ToExposure})
+	s.move("exposure", "to_exposure")
+	derive(s, "exposure", &f.Exposure, []string{"from_exposure", "to_exposure"}, func() string {
+		if wetter(*f.FromExposure, *f.ToExposure) {
+			return *f.FromExposure
+		}
+		return *f.ToExposure
+	})
+}
+
+// move renames an open fact.
+func (s *Subject) move(from, to string) {
+	if gaps, ok := s.Open[from]; ok {
+		delete(s.Open, from)
+		s.open(to, gaps...)
+	}
+}
+
+func panel(s *Subject, f *Penetration, p *record.Panel) {
+	put(s, "build", &f.Build, p.Build, "panel.build")
+	put(s, "core", &f.Core, p.Core, "panel.core")
+	put(s, "skin", &f.Skin, p.Skin, "panel.skin")
+	put(s, "gelcoat", &f.Gelcoat, p.Gelcoat, "panel.gelcoat")
+	put(s, "part", &f.Part, p.Part, "panel.part")
+	put(s, "watertight", &f.Watertight, p.Watertight, "panel.watertight")
+	put(s, "isolates", &f.Isolates, p.Isolates, "panel.isolates")
+	put(s, "below_waterline", &f.BelowWaterline, p.BelowWaterline, "panel.below_waterline")
+	putMeasure(s, "panel_mm", &f.PanelMM, p.Thickness, "panel.thickness")
+	putMeasure(s, "panel_height_mm", &f.PanelHeightMM, p.Height, "panel.height")
+	derive(s, "panel_third_mm", &f.PanelThirdMM, []string{"panel_height_mm"}, func() float64 {
+		return quantity.Round(*f.PanelHeightMM / 3)
+	})
+}
+
+func hole(s *Subject, f *Penetration, h *record.Hole) {
+	putMeasure(s, "hole_mm", &f.HoleMM, h.Diameter, "hole.diameter")
+	put(s, "edge", &f.Edge, h.Edge, "hole.edge")
+	put(s, "core_edge", &f.CoreEdge, h.CoreEdge, "hole.core_edge")
+	putMeasure(s, "hole_height_mm", &f.HoleHeightMM, h.Height, "hole.height")
+	putMeasure(s, "gap_mm", &f.GapMM, h.Gap, "hole.gap")
+}
+
+// passing sets how many conductors and cables go through, and how thick they
+// can be.
+func passing(s *Subject, f *Penetration, r *record.Record, a *circuit.Analysis, p *record.Penetration) {
+	names, ok := p.Passes.Get()
+	if !ok {
+		gap := figure.Missing(s.field("passes"))
+		for _, fact := range []string{"passing", "cables", "cable_least_mm", "cable_most_mm"} {
+			s.open(fact, gap)
+		}
+		return
+	}
+	f.Passing = ptr(len(names))
+	countCables(s, f, r, names)
+	for _, name := range names {
+		c := r.Conductor(name)
+		if c == nil {
+			continue // refused by the decoder
+		}
+		least, most, gaps := outside(c, a.Conductors[name])
+		if gaps != nil {
+			s.open("cable_least_mm", gaps...)
+			s.open("cable_most_mm", gaps...)
+			f.CableLeastMM, f.CableMostMM = nil, nil
+			return
+		}
+		if f.CableLeastMM == nil || least < *f.CableLeastMM {
+			f.CableLeastMM = &least
+		}
+		if f.CableMostMM == nil || most > *f.CableMostMM {
+			f.CableMostMM = &most
+		}
+	}
+	if f.CableLeastMM == nil {
+		s.open("cable_least_mm", figure.Missing(s.field("passes")))
+		s.open("cable_most_mm", figure.Missing(s.field("passes")))
+	}
+}
+
+// countCables counts separate cables. Whether conductors share a sheath has to
+// be recorded once there are two of them.
+func countCables(s *Subject, f *Penetration, r *record.Record, names []string) {
+	if len(names) < 2 {
+		f.Cables = ptr(len(names))
+		return
+	}
+	sheaths, count := map[string]bool{}, 0
+	for _, name := range names {
+		c := r.Conductor(name)
+		if c == nil {
+			continue
+		}
+		sheath, ok := c.Sheath.Get()
+		switch {
+		case !ok:
+			s.open("cables", figure.Missing(c.Path+".sheath"))
+		case sheath == "none" || !sheaths[sheath]:
+			count++
+			sheaths[sheath] = true
+		}
+	}
+	if s.Open["cables"] == nil {
+		f.Cables = &count
+	}
+}
+
+func seal(s *Subject, f *Penetration, from *record.Seal) {
+	put(s, "seal_kind", &f.SealKind, from.Kind, "seal.kind")
+	put(s, "seal_rating", &f.SealRating, from.Rating, "seal.rating")
+	_, water := digits(from.Rating.V)
+	putDigit(s, "seal_water", &f.SealWater, water, "seal.rating")
+	if span, ok := from.Grips.Get(); ok {
+		f.GripLeastMM, f.GripMostMM = &span[0].Base, &span[1].Base
+	} else {
+		s.open("grip_least_mm", figure.Missing(s.field("seal.grips")))
+		s.open("grip_most_mm", figure.Missing(s.field("seal.grips")))
+	}
+	put(s, "seal_holes", &f.SealHoles, from.Holes, "seal.holes")
+}
+
+func bedding(s *Subject, f *Penetration, from *record.Bedding) {
+	put(s, "compound", &f.Compound, from.Compound, "bedding.compound")
+	f.Touches = append(f.Touches, from.On.V...)
+	f.MakerAllows = append(f.MakerAllows, from.MakerAllows.V...)
+	putDate(s, "applied", &f.Applied, from.Applied, "bedding.applied")
+	putMeasure(s, "cure_s", &f.CureS, from.Cure, "bedding.cure")
+	put(s, "place", &f.Place, from.Place, "bedding.at")
+}
+
+func fasteners(s *Subject, f *Penetration, from *record.Fasteners) {
+	put(s, "fastener_count", &f.FastenerCount, from.Count, "fasteners.count")
+	put(s, "fastener_material", &f.FastenerMaterial, from.Material, "fasteners.material")
+	put(s, "fasteners_bedded", &f.FastenersBedded, from.Bedded, "fasteners.bedded")
+	put(s, "countersunk", &f.Countersunk, from.Countersunk, "fasteners.countersunk")
+	put(s, "fastener_core_sealed", &f.FastenerCoreSealed, from.CoreSealed, "fasteners.core_sealed")
+	put(s, "fasteners_isolated", &f.FastenersIsolated, from.Isolated, "fasteners.isolated")
+}
+
+// outside bounds the outside diameter of a conductor in mm: as recorded, else
+// as computed.
+func outside(c *record.Conductor, result *circuit.ConductorResult) (least, most float64, gaps []figure.Gap) {
+	if given, ok := c.Diameter.Get(); ok {
+		return given.Base, given.Base, nil
+	}
+	if result == nil || !result.DiameterMM.Known {
+		gap := []figure.Gap{figure.Missing(c.Path + ".diameter")}
+		return 0, 0, gap
+	}
+	return result.DiameterMM.Value, result.DiameterMM.Value, nil
+}

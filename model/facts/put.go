@@ -1,0 +1,92 @@
+package facts
+
+import (
+	"time"
+
+	"driploop/model/figure"
+	"driploop/model/record"
+)
+
+// open notes that a fact is not known, and why.
+func (s *Subject) open(fact string, gaps ...figure.Gap) {
+	if s.Open == nil {
+		s.Open = map[string][]figure.Gap{}
+	}
+	s.Open[fact] = append(s.Open[fact], gaps...)
+}
+
+// field returns the path of an entry below the subject's own.
+func (s *Subject) field(name string) string { return s.Path + "." + name }
+
+// put sets a fact from a value of the record, or opens it naming the entry.
+func put[T any](s *Subject, fact string, to **T, v record.Value[T], field string) {
+	if given, ok := v.Get(); ok {
+		*to = &given
+		return
+	}
+	s.open(fact, figure.Missing(s.field(field)))
+}
+
+// putMeasure sets a fact from a quantity, in the base unit of its dimension.
+func putMeasure(s *Subject, fact string, to **float64, v record.Measure, field string) {
+	if given, ok := v.Get(); ok {
+		*to = &given.Base
+		return
+	}
+	s.open(fact, figure.Missing(s.field(field)))
+}
+
+// putDate sets a fact from a date, as year-month-day, so that text order is
+// time order.
+func putDate(s *Subject, fact string, to **string, v record.Date, field string) {
+	if given, ok := v.Get(); ok {
+		day := given.Format(time.DateOnly)
+		*to = &day
+		return
+	}
+	s.open(fact, figure.Missing(s.field(field)))
+}
+
+// putFigure sets a fact from a computed figure, or opens it with its gaps.
+func putFigure(s *Subject, fact string, to **float64, f figure.Figure) {
+	if f.Known {
+		*to = &f.Value
+		return
+	}
+	s.open(fact, orUnsolved(f.Gaps)...)
+}
+
+// putTruth sets a fact from a decided truth, or opens it with its gaps.
+func putTruth(s *Subject, fact string, to **bool, t figure.Truth) {
+	if t.Known {
+		*to = &t.Value
+		return
+	}
+	s.open(fact, orUnsolved(t.Gaps)...)
+}
+
+// orUnsolved keeps a fact from being open without a reason.
+func orUnsolved(gaps []figure.Gap) []figure.Gap {
+	if len(gaps) == 0 {
+		return []figure.Gap{figure.Because("the circuit could not be solved here")}
+	}
+	return gaps
+}
+
+// derive sets a fact that a function makes of others, or opens it with the
+// gaps of all that are missing.
+func derive[T any](s *Subject, fact string, to **T, from []string, make func() T) {
+	known := true
+	for _, f := range from {
+		if gaps, ok := s.Open[f]; ok {
+			s.open(fact, gaps...)
+			known = false
+		}
+	}
+	if known {
+		value := make()
+		*to = &value
+	}
+}
+
+func ptr[T any](v T) *T { return &v }

@@ -1,0 +1,118 @@
+package facts
+
+import (
+	"math"
+	"slices"
+
+	"driploop/model/figure"
+	"driploop/model/quantity"
+	"driploop/model/record"
+)
+
+// exposures ranks what surrounds equipment, driest first.
+var exposures = []string{"dry", "damp", "wet", "washed", "immersed"}
+
+// wetter tells whether exposure a is wetter than b.
+func wetter(a, b string) bool {
+	return slices.Index(exposures, a) > slices.Index(exposures, b)
+}
+
+// Segment is the facts of one part of a conductor's route.
+type Segment struct {
+	Subject
+	Conductor string   `json:"conductor"`
+	Role      string   `json:"role"`
+	Duty      string   `json:"duty"`
+	LengthMM  *float64 `json:"length_mm,omitempty"`
+	In        *string  `json:"in,omitempty"` // open, loom, conduit, trunking, tray, sheath, enclosure
+	Space     *string  `json:"space,omitempty"`
+	SpaceKind *string  `json:"space_kind,omitempty"`
+	Exposure  *string  `json:"exposure,omitempty"`
+	// SupportMM is the largest distance between supports.
+	SupportMM   *float64 `json:"support_mm,omitempty"`
+	SupportKind *string  `json:"support_kind,omitempty"`
+	// ToDisconnect: a conductor between a battery and its disconnect switch.
+	ToDisconnect bool `json:"to_disconnect"`
+}
+
+func segment(r *record.Record, toDisconnect bool, c *record.Conductor, g *record.Segment) *Segment {
+	f := &Segment{
+		Subject: Subject{Path: g.Path}, Conductor: c.ID, Role: c.Role.V, Duty: c.Duty.Or("normal"),
+		ToDisconnect: toDisconnect,
+	}
+	s := &f.Subject
+	putMeasure(s, "length_mm", &f.LengthMM, g.Length, "length")
+	put(s, "in", &f.In, g.In, "in")
+	put(s, "space", &f.Space, g.Space, "space")
+	putMeasure(s, "support_mm", &f.SupportMM, g.Support, "support")
+	put(s, "support_kind", &f.SupportKind, g.SupportKind, "support_kind")
+	surroundings(s, r, g.Space, "space", map[string]**string{"space_kind": &f.SpaceKind, "exposure": &f.Exposure})
+	return f
+}
+
+// surroundings sets facts of the space that an entry names.
+func surroundings(s *Subject, r *record.Record, name record.Text, field string, facts map[string]**string) {
+	space := r.Space(name.V)
+	for fact, to := range facts {
+		switch {
+		case space == nil:
+			s.open(fact, figure.Missing(s.field(field)))
+		case fact == "space_kind":
+			putOf(s, fact, to, space.Kind, space.Path+".kind")
+		case fact == "exposure":
+			putOf(s, fact, to, space.Exposure, space.Path+".exposure")
+		case fact == "fuel_vapour":
+			putOf(s, fact, to, space.FuelVapour, space.Path+".fuel_vapour")
+		}
+	}
+}
+
+// putOf sets a fact from an entry elsewhere in the record, given by its path.
+func putOf[T any](s *Subject, fact string, to **T, v record.Value[T], path string) {
+	if given, ok := v.Get(); ok {
+		*to = &given
+		return
+	}
+	s.open(fact, figure.Missing(path))
+}
+
+// route sets where a conductor runs: the sum of its segments against its
+// length, and the worst exposure on its way.
+func route(s *Subject, f *Conductor, r *record.Record, c *record.Conductor) {
+	putMeasure(s, "length_mm", &f.LengthMM, c.Length, "length")
+	if len(c.Route) == 0 {
+		gap := figure.Missing(s.field("route"))
+		s.open("route_mm", gap)
+		s.open("route_gap_mm", gap)
+		s.open("wettest", gap)
+		return
+	}
+	total, whole := 0.0, true
+	wettest := ""
+	for _, g := range c.Route {
+		if length, ok := g.Length.Get(); ok {
+			total += length.Base
+		} else {
+			whole = false
+			s.open("route_mm", figure.Missing(g.Path+".length"))
+		}
+		space := r.Space(g.Space.V)
+		switch {
+		case space == nil:
+			s.open("wettest", figure.Missing(g.Path+".space"))
+		case !space.Exposure.Is():
+			s.open("wettest", figure.Missing(space.Path+".exposure"))
+		case wettest == "" || wetter(space.Exposure.V, wettest):
+			wettest = space.Exposure.V
+		}
+	}
+	if whole {
+		f.RouteMM = ptr(quantity.Round(total))
+	}
+	if s.Open["wettest"] == nil {
+		f.Wettest = &wettest
+	}
+	derive(s, "route_gap_mm", &f.RouteGapMM, []string{"length_mm", "route_mm"}, func() float64 {
+		return quantity.Round(math.Abs(*f.LengthMM - *f.RouteMM))
+	})
+}

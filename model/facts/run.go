@@ -1,0 +1,52 @@
+package facts
+
+import (
+	"driploop/model/circuit"
+	"driploop/model/record"
+)
+
+// Run is the facts of one way from a source to the first protective device on
+// it, judged where it lands on that device. One conductor ends as many runs as
+// sources feed it unprotected.
+type Run struct {
+	Subject
+	Conductor  string `json:"conductor"`
+	Source     string `json:"source"`      // terminal, such as house.pos
+	SourceKind string `json:"source_kind"` // battery, alternator, charger, ...
+	Device     string `json:"device"`
+	Duty       string `json:"duty"`
+	// SelfLimiting: the source cannot give more than its rated current.
+	SelfLimiting *bool `json:"self_limiting,omitempty"`
+	// LengthMM is measured along the conductors from the source to the device.
+	LengthMM *float64 `json:"length_mm,omitempty"`
+	// Enclosed: in a sheath or enclosure all the way.
+	Enclosed *bool `json:"enclosed,omitempty"`
+	// Via names the conductors on the way, from the source on.
+	Via []string `json:"via"`
+}
+
+// runs returns the runs that end with a conductor, by their id.
+func runs(c *record.Conductor, result *circuit.ConductorResult, into map[string]*Run) {
+	if result == nil {
+		return
+	}
+	for _, feed := range result.Feeds {
+		if feed.EndsAtDevice == "" {
+			continue
+		}
+		f := &Run{
+			Subject: Subject{Path: c.Path}, Conductor: c.ID, Duty: c.Duty.Or("normal"),
+			Source: feed.Source, SourceKind: feed.SourceKind, Device: feed.EndsAtDevice,
+			Via: append([]string{}, feed.Via...),
+		}
+		s := &f.Subject
+		putFigure(s, "length_mm", &f.LengthMM, feed.Length)
+		putTruth(s, "enclosed", &f.Enclosed, feed.Enclosed)
+		if feed.SourceKind == "battery" {
+			f.SelfLimiting = ptr(false)
+		} else {
+			putTruth(s, "self_limiting", &f.SelfLimiting, feed.SelfLimiting)
+		}
+		into[c.ID+" from "+feed.Source] = f
+	}
+}
