@@ -1,0 +1,180 @@
+package reports
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"io"
+	"strconv"
+	"unicode"
+	"unicode/utf8"
+
+	"driploop/model/quantity"
+	"driploop/model/verdict"
+)
+
+// JSONFormat names the version of the JSON format.
+const JSONFormat = "driploop.verdicts/1"
+
+type jsonRun struct {
+	Format  string       `json:"format"`
+	Tool    jsonTool     `json:"tool"`
+	Records []jsonRecord `json:"records"`
+	Errors  []jsonError  `json:"errors"`
+}
+
+type jsonTool struct {
+	Version string `json:"version"`
+	Rules   string `json:"rules"`
+}
+
+type jsonRecord struct {
+	Path     string        `json:"path"`
+	SHA256   string        `json:"sha256"`
+	Job      string        `json:"job"`
+	Counts   jsonCounts    `json:"counts"`
+	Verdicts []jsonVerdict `json:"verdicts"`
+}
+
+type jsonCounts struct {
+	Met           int `json:"met"`
+	Breach        int `json:"breach"`
+	Undecided     int `json:"undecided"`
+	NotApplicable int `json:"not-applicable"`
+	Waived        int `json:"waived"`
+}
+
+type jsonVerdict struct {
+	Rule        string            `json:"rule"`
+	Outcome     verdict.Outcome   `json:"outcome"`
+	Severity    verdict.Severity  `json:"severity"`
+	Subject     string            `json:"subject"`
+	At          verdict.Position  `json:"at"`
+	Says        string            `json:"says"`
+	Figures     map[string]string `json:"figures"`
+	Limit       map[string]string `json:"limit"`
+	Missing     []string          `json:"missing"`
+	Remedy      string            `json:"remedy"`
+	Sources     []jsonSource      `json:"sources"`
+	Waiver      *jsonWaiver       `json:"waiver,omitempty"`
+	Fingerprint string            `json:"fingerprint"`
+}
+
+type jsonSource struct {
+	ID     string        `json:"id"`
+	Clause string        `json:"clause"`
+	Force  verdict.Force `json:"force"`
+	Binds  *bool         `json:"binds,omitempty"` // of law; absent where the record cannot tell
+}
+
+type jsonWaiver struct {
+	By     string `json:"by"`
+	Reason string `json:"reason"`
+	Until  string `json:"until"`
+}
+
+type jsonError struct {
+	Path   string `json:"path"`
+	Line   int    `json:"line,omitempty"`
+	Column int    `json:"column,omitempty"`
+	Says   string `json:"says"`
+}
+
+// JSON renders a run for programs. Without Options.All it leaves out verdicts
+// that are met or not applicable; they stay in the counts.
+func JSON(w io.Writer, run *verdict.Run, o Options) error {
+	if o.Units == "" {
+		o.Units = quantity.Metric
+	}
+	tree := jsonRun{
+		Format:  JSONFormat,
+		Tool:    jsonTool{Version: run.Version, Rules: run.Rules},
+		Records: make([]jsonRecord, 0, len(run.Records)),
+		Errors:  make([]jsonError, 0, len(run.Faults)),
+	}
+	for i := range run.Records {
+		tree.Records = append(tree.Records, recordJSON(&run.Records[i], o))
+	}
+	for _, f := range run.Faults {
+		tree.Errors = append(tree.Errors, jsonError{Path: f.Path, Line: f.At.Line, Column: f.At.Column, Says: f.Says})
+	}
+	return writeJSON(w, tree)
+}
+
+func recordJSON(rec *verdict.Record, o Options) jsonRecord {
+	c := rec.Counts
+	out := jsonRecord{
+		Path: rec.Path, SHA256: rec.SHA256, Job: rec.Job, Verdicts: []jsonVerdict{},
+		Counts: jsonCounts{
+			Met: c[verdict.Met], Breach: c[verdict.Breach], Undecided: c[verdict.Undecided],
+			NotApplicable: c[verdict.NotApplicable], Waived: c[verdict.Waived],
+		},
+	}
+	for i := range rec.Verdicts {
+		v := &rec.Verdicts[i]
+		if o.All || v.Outcome != verdict.Met && v.Outcome != verdict.NotApplicable {
+			out.Verdicts = append(out.Verdicts, verdictJSON(v, o.Units))
+		}
+	}
+	return out
+}
+
+func verdictJSON(v *verdict.Verdict, units quantity.System) jsonVerdict {
+	show := func(f verdict.Figure) string { return f.Print(units) }
+	out := jsonVerdict{
+		Rule: v.Rule.ID, Outcome: v.Outcome, Severity: v.Severity, Subject: v.Subject, At: v.At.Start,
+		Says: v.Text(flow(v.Says), show), Figures: printed(v.Figures, units), Limit: printed(v.Limit, units),
+		Missing: []string{}, Remedy: v.Text(flow(v.Remedy), show), Sources: []jsonSource{}, Fingerprint: v.Fingerprint,
+	}
+	for _, gap := range v.Missing {
+		out.Missing = append(out.Missing, gap.String())
+	}
+	for _, c := range v.Sources {
+		out.Sources = append(out.Sources, jsonSource{ID: c.Source, Clause: c.Clause, Force: c.Force, Binds: c.Binds})
+	}
+	if v.Waiver != nil {
+		out.Waiver = &jsonWaiver{By: v.Waiver.By, Reason: v.Waiver.Reason, Until: v.Waiver.Until}
+	}
+	return out
+}
+
+func printed(figures []verdict.Figure, units quantity.System) map[string]string {
+	out := map[string]string{}
+	for _, f := range figures {
+		out[f.Name] = f.Print(units)
+	}
+	return out
+}
+
+// writeJSON writes a tree with two spaces of indentation. Characters that a
+// terminal would act on are escaped, which JSON allows within its strings.
+func writeJSON(w io.Writer, tree any) error {
+	var b bytes.Buffer
+	encoder := json.NewEncoder(&b)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", "  ")
+	if err := encoder.Encode(tree); err != nil {
+		return err
+	}
+	out := bufio.NewWriter(w)
+	for text := b.Bytes(); len(text) > 0; {
+		r, size := utf8.DecodeRune(text)
+		switch {
+		case r == '\n' || unicode.IsGraphic(r):
+			out.Write(text[:size])
+		case r > 0xffff:
+			out.WriteString(surrogates(r))
+		default:
+			out.WriteString(`\u` + hex4(r))
+		}
+		text = text[size:]
+	}
+	return out.Flush()
+}
+
+func surrogates(r rune) string {
+	r -= 0x10000
+	return `\u` + hex4(0xd800+r>>10) + `\u` + hex4(0xdc00+r&0x3ff)
+}
+
+func hex4(r rune) string { return strconv.FormatInt(int64(r)|0x10000, 16)[1:] }

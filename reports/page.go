@@ -1,0 +1,138 @@
+package reports
+
+import (
+	"bufio"
+	"io"
+	"strings"
+)
+
+// The width of a page is kept between these: narrower cannot hold a finding,
+// wider is hard to read.
+const (
+	defaultWidth = 80
+	minWidth     = 48
+	maxWidth     = 100
+)
+
+// margin is the column at which text begins; labels and signal words stand to
+// the left of it.
+const margin = 9
+
+// span is a piece of text in one ink.
+type span struct {
+	text string
+	ink  ink
+}
+
+func in(i ink, text string) span { return span{text: text, ink: i} }
+func txt(text string) span       { return span{text: text} }
+
+// page writes text of a limited width. All text goes through plain, so that
+// nothing in a record can reach the terminal as a control character.
+type page struct {
+	out   *bufio.Writer
+	width int
+	inks  inks
+}
+
+func newPage(w io.Writer, o Options) *page {
+	width := o.Width
+	if width == 0 {
+		width = defaultWidth
+	}
+	return &page{out: bufio.NewWriter(w), width: min(max(width, minWidth), maxWidth), inks: newInks(o.Color)}
+}
+
+// close writes what is left and returns the first error of the writer.
+func (p *page) close() error { return p.out.Flush() }
+
+func (p *page) blank() { p.out.WriteByte('\n') }
+
+// heading begins a section.
+func (p *page) heading(title, about string) {
+	p.blank()
+	if about != "" {
+		about = ": " + about
+	}
+	p.hang(0, 0, in(strong, title), txt(about))
+	p.blank()
+}
+
+// entry writes a labelled paragraph, the label left of the margin.
+func (p *page) entry(label span, body ...span) {
+	p.labelled(label, margin, body...)
+}
+
+// labelled is entry with another margin.
+func (p *page) labelled(label span, indent int, body ...span) {
+	if len(body) == 0 {
+		body = []span{txt("")}
+	}
+	text := plain(label.text)
+	p.out.WriteString(p.inks.paint(label.ink, text))
+	gap := indent - columns(text)
+	if gap < 1 && text != "" {
+		gap = 1
+	}
+	p.fill(columns(text)+gap, gap, indent, body)
+}
+
+// hang writes a paragraph whose first line begins at the column first and the
+// others at rest.
+func (p *page) hang(first, rest int, body ...span) { p.fill(first, first, rest, body) }
+
+// fill wraps the body: pad spaces, which bring the line to the column at, stand
+// before its first word.
+func (p *page) fill(at, pad, indent int, body []span) {
+	start := at
+	for _, w := range words(body) {
+		need := w.width
+		if at > start {
+			need++
+		}
+		if at > start && at+need > p.width {
+			p.out.WriteByte('\n')
+			at, start, pad = indent, indent, indent
+			need = w.width
+		} else if at > start {
+			pad = 1
+		}
+		p.out.WriteString(strings.Repeat(" ", max(pad, 0)))
+		pad = 0
+		for _, piece := range w.pieces {
+			p.out.WriteString(p.inks.paint(piece.ink, strings.ReplaceAll(piece.text, string(glue), " ")))
+		}
+		at += need
+	}
+	p.out.WriteByte('\n')
+}
+
+// word is what is never broken: pieces of text without a space between.
+type word struct {
+	pieces []span
+	width  int
+}
+
+func words(body []span) []word {
+	var all []word
+	var current word
+	end := func() {
+		if len(current.pieces) > 0 {
+			all = append(all, current)
+		}
+		current = word{}
+	}
+	for _, s := range body {
+		for i, part := range strings.Split(plain(s.text), " ") {
+			if i > 0 {
+				end()
+			}
+			if part != "" {
+				current.pieces = append(current.pieces, span{text: part, ink: s.ink})
+				current.width += columns(part)
+			}
+		}
+	}
+	end()
+	return all
+}

@@ -1,0 +1,57 @@
+package reports
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/rivo/uniseg"
+)
+
+// glue keeps the words of a quantity on one line; it is printed as a space.
+const glue = '\u00a0'
+
+// plain makes a text from a record safe to show: whatever a terminal would act
+// on, or would show as nothing, is written as an escape. Control characters,
+// line ends, direction overrides and broken UTF-8 are such.
+func plain(s string) string {
+	if isPlain(s) {
+		return s
+	}
+	var b strings.Builder
+	for i := 0; i < len(s); {
+		r, size := utf8.DecodeRuneInString(s[i:])
+		switch {
+		case r == utf8.RuneError && size == 1:
+			b.WriteString(`\x` + strconv.FormatUint(uint64(s[i])|0x100, 16)[1:])
+		case unicode.IsGraphic(r):
+			b.WriteRune(r)
+		default:
+			quoted := strconv.QuoteRuneToASCII(r)
+			b.WriteString(quoted[1 : len(quoted)-1])
+		}
+		i += size
+	}
+	return b.String()
+}
+
+func isPlain(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
+}
+
+// flow brings the prose of a rule, which may stand on several lines, to one.
+func flow(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// columns is the width of a text on a terminal.
+func columns(s string) int {
+	if isPlain(s) {
+		return len(s)
+	}
+	return uniseg.StringWidth(s)
+}

@@ -1,0 +1,76 @@
+// Package reports renders the result of a run. Each format is one file; all of
+// them read the same tree and change nothing in it.
+package reports
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"driploop/model/quantity"
+	"driploop/model/verdict"
+)
+
+// Caution is what every report says to whoever might act on it.
+const Caution = "This report helps a qualified person to inspect the installation; it does not replace that inspection. " +
+	"Local codes, the makers' instructions and licensed practice prevail over it. " +
+	"Batteries can burn and explode: isolate them before any work."
+
+// Options are the choices of whoever reads a report. The zero value is usable.
+type Options struct {
+	Units quantity.System // empty: what suits the format
+	All   bool            // list met and not-applicable verdicts too
+	Color bool            // the reader's terminal shows colour
+	Width int             // columns of the reader's terminal; 0: 80
+	// Sources holds the text of each record by its path, for excerpts.
+	Sources map[string]*Source
+}
+
+// Source is the text of one record and where its entries stand in it.
+type Source struct {
+	Lines  []string
+	Places map[string]verdict.Range // by path in the record
+}
+
+// NewSource splits the text of a record into lines.
+func NewSource(text []byte, places map[string]verdict.Range) *Source {
+	lines := strings.Split(string(text), "\n")
+	for i, line := range lines {
+		lines[i] = strings.TrimSuffix(line, "\r")
+	}
+	return &Source{Lines: lines, Places: places}
+}
+
+// Format is one way to render a run.
+type Format struct {
+	Name  string
+	About string
+	Write func(w io.Writer, run *verdict.Run, o Options) error
+}
+
+// Formats lists the formats in the order that help texts show them.
+func Formats() []Format {
+	return []Format{
+		{Name: "text", About: "for a person at a terminal", Write: Text},
+		{Name: "json", About: "for programs, driploop.verdicts/1", Write: JSON},
+	}
+}
+
+// FormatNames lists the names of the formats.
+func FormatNames() []string {
+	var names []string
+	for _, f := range Formats() {
+		names = append(names, f.Name)
+	}
+	return names
+}
+
+// Write renders the run in the format of that name.
+func Write(w io.Writer, format string, run *verdict.Run, o Options) error {
+	for _, f := range Formats() {
+		if f.Name == format {
+			return f.Write(w, run, o)
+		}
+	}
+	return fmt.Errorf("%q is no format; use %s", format, strings.Join(FormatNames(), " or "))
+}

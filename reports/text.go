@@ -1,0 +1,164 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"driploop/model/quantity"
+	"driploop/model/verdict"
+)
+
+// Text renders a run for a person at a terminal: of each record first what to
+// fix, the worst first, then what could not be decided and which entries would
+// let it be, what was waived, and a count that adds up.
+func Text(w io.Writer, run *verdict.Run, o Options) error {
+	if o.Units == "" {
+		o.Units = quantity.Both
+	}
+	p := newPage(w, o)
+	for i := range run.Records {
+		if i > 0 {
+			p.blank()
+			p.hang(0, 0, in(faint, strings.Repeat("═", p.width)))
+			p.blank()
+		}
+		t := &recordText{page: p, rec: &run.Records[i], o: o, src: o.Sources[run.Records[i].Path]}
+		t.write()
+	}
+	if len(run.Faults) > 0 {
+		writeFaults(p, run.Faults, o, len(run.Records) > 0)
+	}
+	if len(run.Records)+len(run.Faults) > 1 && len(run.Records) > 0 {
+		writeTotal(p, run)
+	}
+	if len(run.Records) > 0 {
+		p.blank()
+		p.hang(0, 0, txt(Caution))
+	}
+	return p.close()
+}
+
+// recordText writes the part of one record.
+type recordText struct {
+	*page
+	rec *verdict.Record
+	src *Source
+	o   Options
+}
+
+func (t *recordText) write() {
+	t.head()
+	breaches := t.outcome(verdict.Breach)
+	open := t.outcome(verdict.Undecided)
+	waived := t.outcome(verdict.Waived)
+	if len(breaches) > 0 {
+		t.breaches(breaches)
+	} else {
+		t.blank()
+		t.noBreach(len(open) > 0, len(waived) > 0)
+	}
+	if len(open) > 0 {
+		t.undecided(open)
+	}
+	if len(waived) > 0 {
+		t.waived(waived)
+	}
+	if t.o.All {
+		t.met(t.outcome(verdict.Met))
+		t.notApplicable(t.outcome(verdict.NotApplicable))
+	}
+	t.blank()
+	t.entry(in(strong, "verdicts"), txt(countText(t.rec.Counts)))
+}
+
+// noBreach says what it means that no breach is listed.
+func (t *recordText) noBreach(open, waived bool) {
+	by := " by the rules of " + sets(t.rec.Practice) + "."
+	switch {
+	case t.rec.Counts[verdict.Met] == 0 && !open && !waived:
+		t.hang(0, 0, in(strong, "Nothing was judged:"), txt(" no rule of "+sets(t.rec.Practice)+" applies to what the record holds."))
+	case t.rec.Counts[verdict.Met] == 0 && open:
+		t.hang(0, 0, in(strong, "No breach found, but nothing could be shown to be in order either"), txt(by))
+	case open:
+		t.hang(0, 0, in(strong, "No breach found, as far as it could be decided"), txt(by))
+	case waived:
+		t.hang(0, 0, in(strong, "No breach found but those that are waived"), txt(by))
+	default:
+		t.hang(0, 0, in(strong, "No breach found, and nothing left undecided"), txt(by))
+	}
+}
+
+func (t *recordText) head() {
+	t.entry(in(faint, "record"), in(strong, t.rec.Path))
+	job := t.rec.Title
+	if t.rec.Job != "" {
+		job = strings.TrimSuffix(t.rec.Job+", "+job, ", ")
+	}
+	if job != "" {
+		t.entry(in(faint, "job"), txt(job))
+	}
+	if t.rec.Vessel != "" {
+		t.entry(in(faint, "vessel"), txt(t.rec.Vessel))
+	}
+	t.entry(in(faint, "judged"), txt("by "+sets(t.rec.Practice)))
+}
+
+// outcome returns the verdicts of one outcome, in the order of the record.
+func (t *recordText) outcome(o verdict.Outcome) []*verdict.Verdict {
+	var some []*verdict.Verdict
+	for i := range t.rec.Verdicts {
+		if v := &t.rec.Verdicts[i]; v.Outcome == o {
+			some = append(some, v)
+		}
+	}
+	return some
+}
+
+// say fills a template of the verdict in the reader's units.
+func (t *recordText) say(v *verdict.Verdict, template string) string {
+	return v.Text(flow(template), t.figure)
+}
+
+// figure prints a figure so that its number and unit stay on one line.
+func (t *recordText) figure(f verdict.Figure) string {
+	text := f.Print(t.o.Units)
+	if f.Text != "" {
+		return text
+	}
+	number, bracket, two := strings.Cut(text, " (")
+	number = strings.ReplaceAll(number, " ", string(glue))
+	if !two {
+		return number
+	}
+	return number + " (" + strings.ReplaceAll(bracket, " ", string(glue))
+}
+
+// where is the place of a verdict: file, line and column.
+func (t *recordText) where(v *verdict.Verdict) string {
+	return fmt.Sprintf("%s:%d:%d", t.rec.Path, v.At.Start.Line, v.At.Start.Column)
+}
+
+// sets lists the practice sets in words.
+func sets(names []string) string {
+	if len(names) == 0 {
+		return "no practice set"
+	}
+	return enumerate(names, "and")
+}
+
+// enumerate lists words as a sentence does.
+func enumerate(words []string, last string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " " + last + " " + words[len(words)-1]
+}
+
+// plural gives a count with its noun; the plural adds an s.
+func plural(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

@@ -1,0 +1,132 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"driploop/model/verdict"
+)
+
+// waived writes the breaches that someone let stand. Those of the severity
+// danger are shown whole: a waiver does not hide them.
+func (t *recordText) waived(all []*verdict.Verdict) {
+	t.heading("WAIVED", verdictCount(len(all)))
+	for i, v := range all {
+		if i > 0 {
+			t.blank()
+		}
+		if v.Severity == verdict.Danger {
+			t.finding([]*verdict.Verdict{v})
+		} else {
+			word := in(severityInk(v.Severity), strings.ToUpper(v.Severity.String()))
+			t.entry(word, in(strong, flow(v.Rule.Title)))
+			t.entry(in(faint, "rule"), txt(v.Rule.ID))
+			t.entry(in(faint, "place"), txt(t.where(v)+", "+v.Subject))
+			t.entry(in(faint, "finding"), txt(t.say(v, v.Says)))
+		}
+		if w := v.Waiver; w != nil {
+			t.entry(in(faint, "waived"), txt(fmt.Sprintf("by %s until %s: %s", w.By, w.Until, w.Reason)))
+		}
+	}
+}
+
+// met lists what the rules found in order, a line for each rule.
+func (t *recordText) met(all []*verdict.Verdict) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading("MET", verdictCount(len(all)))
+	for _, group := range byRule(all) {
+		var subjects []string
+		for _, v := range group {
+			subjects = append(subjects, v.Subject+t.measured(v))
+		}
+		t.hang(0, 2, in(strong, group[0].Rule.ID), txt(" "+strings.Join(subjects, ", ")))
+	}
+}
+
+// measured gives the figures of a verdict and their limits in brackets.
+func (t *recordText) measured(v *verdict.Verdict) string {
+	var parts []string
+	for _, f := range v.Figures {
+		parts = append(parts, spaced(f.Name)+" "+t.figure(f))
+	}
+	for _, l := range v.Limit {
+		parts = append(parts, "limit "+t.figure(l))
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(parts, ", ") + ")"
+}
+
+// notApplicable lists what does not apply, a line for each rule and reason.
+func (t *recordText) notApplicable(all []*verdict.Verdict) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading("NOT APPLICABLE", verdictCount(len(all)))
+	for _, group := range byRule(all) {
+		var reasons []string
+		subjects := map[string][]string{}
+		for _, v := range group {
+			why := t.say(v, v.Says)
+			if subjects[why] == nil {
+				reasons = append(reasons, why)
+			}
+			subjects[why] = append(subjects[why], v.Subject)
+		}
+		for _, why := range reasons {
+			text := " " + strings.Join(subjects[why], ", ")
+			if why != "" {
+				text = " " + why + ":" + text
+			}
+			t.hang(0, 2, in(strong, group[0].Rule.ID), txt(text))
+		}
+	}
+}
+
+// countText says how the verdicts add up.
+func countText(c verdict.Counts) string {
+	return fmt.Sprintf("%d = %d met + %d breached + %d undecided + %d not applicable + %d waived",
+		c.Total(), c[verdict.Met], c[verdict.Breach], c[verdict.Undecided], c[verdict.NotApplicable], c[verdict.Waived])
+}
+
+// writeTotal adds up several records.
+func writeTotal(p *page, run *verdict.Run) {
+	total := verdict.Counts{}
+	for i := range run.Records {
+		for outcome, n := range run.Records[i].Counts {
+			total[outcome] += n
+		}
+	}
+	p.blank()
+	p.hang(0, 0, in(faint, strings.Repeat("═", p.width)))
+	p.blank()
+	p.entry(in(strong, "total"), txt(plural(len(run.Records), "record")+" judged, "+plural(unusable(run.Faults), "file")+" unusable"))
+	p.entry(in(strong, "verdicts"), txt(countText(total)))
+}
+
+// unusable counts the files that have faults.
+func unusable(faults []verdict.Fault) int {
+	files := map[string]bool{}
+	for _, f := range faults {
+		files[f.Path] = true
+	}
+	return len(files)
+}
+
+// writeFaults lists what keeps files from being judged.
+func writeFaults(p *page, faults []verdict.Fault, o Options, after bool) {
+	if after {
+		p.heading("WHAT COULD NOT BE USED", plural(unusable(faults), "file"))
+	}
+	for _, f := range faults {
+		place := f.Path
+		if f.At.Line > 0 {
+			place = fmt.Sprintf("%s:%d:%d", f.Path, f.At.Line, f.At.Column)
+		}
+		p.hang(0, 2, in(strong, place+":"), txt(" "+f.Says))
+		p.excerpt(o.Sources[f.Path], verdict.Range{Start: f.At}, dangerInk)
+	}
+}
