@@ -41,6 +41,8 @@ type Citation struct {
 	Clause string `json:"clause"` // clause, table or page; empty for common practice
 	Asks   string `json:"asks"`   // what the clause asks, in our words
 	Trust  Trust  `json:"trust"`
+	// Needs lists facts without which only this clause is undecided.
+	Needs []string `json:"needs,omitempty"`
 }
 
 // Rule describes one rule. All that a reader sees of a rule comes from here.

@@ -1,0 +1,154 @@
+package rules
+
+import (
+	"math"
+	"math/bits"
+	"slices"
+
+	"driploop/model/figure"
+	"driploop/model/verdict"
+)
+
+// judged is the outcome of one rule on one subject, before words.
+type judged struct {
+	outcome verdict.Outcome
+	sets    mask // practice sets that speak: breached, else applicable, else in force
+	shown   finding
+	clauses map[mask]string // the only clause to cite of a set
+	missing []figure.Gap
+}
+
+// judge turns what the Rego of a rule found into the outcome for one subject.
+// A breach is certain and wins over what is missing; a missing fact wins over
+// met.
+func (r *rule) judge(s *subject, inForce mask, f *found, lookup singles) judged {
+	applicable := inForce
+	if r.hasApplies {
+		applicable &= f.applies[s.id]
+	}
+	if j, breached := r.breached(f.breach[s.id], applicable); breached {
+		return j
+	}
+	missing := gapList{}
+	if applicable != inForce {
+		missing.addAll(s, r.decides, lookup)
+	}
+	if applicable == 0 && len(missing.gaps) == 0 {
+		return judged{outcome: verdict.NotApplicable, sets: inForce}
+	}
+	if applicable != 0 {
+		missing.addAll(s, r.needs, lookup)
+		for _, c := range r.clauses {
+			if c.set&applicable != 0 {
+				missing.addAll(s, c.needs, lookup)
+			}
+		}
+		for _, a := range f.asks[s.id] {
+			if a.sets&applicable != 0 {
+				missing.addAll(s, []need{a.need}, lookup)
+			}
+		}
+	}
+	if len(missing.gaps) > 0 {
+		return judged{outcome: verdict.Undecided, sets: inForce, missing: missing.gaps}
+	}
+	return judged{outcome: verdict.Met, sets: applicable}
+}
+
+// breached gathers the findings of the applicable sets: all are cited, and of
+// the gravest the one with the strictest limit is shown.
+func (r *rule) breached(findings []finding, applicable mask) (judged, bool) {
+	j := judged{outcome: verdict.Breach, clauses: map[mask]string{}}
+	best := math.Inf(-1)
+	for _, f := range findings {
+		f.sets &= applicable
+		if f.sets == 0 {
+			continue
+		}
+		f.severity = min(f.severity, r.ceiling(f.sets))
+		if far := f.distance(); j.sets == 0 || f.severity > j.shown.severity || f.severity == j.shown.severity && far > best {
+			j.shown, best = f, far
+		}
+		j.cite(f)
+	}
+	return j, j.sets != 0
+}
+
+// cite adds the sets of a finding. A clause narrows the citation of a set only
+// if every finding of the set names the same.
+func (j *judged) cite(f finding) {
+	for rest := f.sets; rest != 0; rest &= rest - 1 {
+		set := mask(1) << bits.TrailingZeros32(uint32(rest))
+		if clause, cited := j.clauses[set]; j.sets&set == 0 {
+			j.clauses[set] = f.clause
+		} else if cited && clause != f.clause {
+			j.clauses[set] = ""
+		}
+	}
+	j.sets |= f.sets
+}
+
+// ceiling is the gravest severity that the trust of the sets' sources allows:
+// what is quoted from memory alone is a caution at most.
+func (r *rule) ceiling(sets mask) verdict.Severity {
+	var cited []verdict.Citation
+	for _, c := range r.meta.Sources {
+		if r.bit(c.Set)&sets != 0 {
+			cited = append(cited, c)
+		}
+	}
+	if unverified(cited) {
+		return min(r.meta.Severity, verdict.Caution)
+	}
+	return r.meta.Severity
+}
+
+// distance is how far the figures lie from the limit, as a share of the figure;
+// the greatest over the quantities that have both.
+func (f *finding) distance() float64 {
+	far := 0.0
+	for _, limit := range f.limit {
+		i := slices.IndexFunc(f.figures, func(g verdict.Figure) bool { return g.Name == limit.Name })
+		if i < 0 || limit.Text != "" || f.figures[i].Text != "" {
+			continue
+		}
+		value, bound := f.figures[i].Quantity.Base, limit.Quantity.Base
+		if value == 0 {
+			return math.Inf(1)
+		}
+		far = max(far, math.Abs(value-bound)/math.Abs(value))
+	}
+	return far
+}
+
+// singles finds the vessel and the job of the document.
+type singles map[string]*subject
+
+// gapList collects what is missing, each gap once.
+type gapList struct{ gaps []figure.Gap }
+
+// addAll adds the gaps of those facts that the subject, or the vessel or job
+// they belong to, lacks.
+func (l *gapList) addAll(s *subject, facts []need, lookup singles) {
+	for _, n := range facts {
+		holder := s
+		if n.of.single {
+			holder = lookup[n.of.name]
+		}
+		if holder == nil {
+			l.add(figure.Missing(n.of.name))
+			continue
+		}
+		if holder.absent(n.fact) {
+			for _, g := range holder.gaps(n.fact) {
+				l.add(g)
+			}
+		}
+	}
+}
+
+func (l *gapList) add(g figure.Gap) {
+	if !slices.Contains(l.gaps, g) {
+		l.gaps = append(l.gaps, g)
+	}
+}

@@ -1,0 +1,43 @@
+package rules
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+)
+
+// Problem is a fault in a file of rules.
+type Problem struct {
+	File string
+	Line int // 0 if it concerns the whole file
+	Says string
+}
+
+// Error returns the problem as one line.
+func (p *Problem) Error() string {
+	if p.Line == 0 {
+		return p.File + ": " + p.Says
+	}
+	return fmt.Sprintf("%s:%d: %s", p.File, p.Line, p.Says)
+}
+
+// problems collects the faults of all files, so that an author sees them at
+// once.
+type problems []*Problem
+
+func (p *problems) add(file string, line int, format string, args ...any) {
+	*p = append(*p, &Problem{File: file, Line: line, Says: fmt.Sprintf(format, args...)})
+}
+
+// err returns the problems in order of file and line as one error, or nil.
+func (p problems) err() error {
+	slices.SortStableFunc(p, func(a, b *Problem) int {
+		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line))
+	})
+	all := make([]error, len(p))
+	for i, problem := range p {
+		all[i] = problem
+	}
+	return errors.Join(all...)
+}

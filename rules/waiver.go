@@ -1,0 +1,44 @@
+package rules
+
+import (
+	"strings"
+	"time"
+
+	"driploop/model/record"
+	"driploop/model/verdict"
+)
+
+// waivers are the valid waivers of a record.
+type waivers []*record.Waiver
+
+// validWaivers returns the waivers that let a breach stand today: rule, place,
+// reason, author and a date that has not passed.
+func validWaivers(r *record.Record, today time.Time) waivers {
+	var valid waivers
+	day := today.Format(time.DateOnly)
+	for _, w := range r.Waivers {
+		until, dated := w.Until.Get()
+		if w.Rule.Is() && w.Subject.Is() && w.Reason.Is() && w.By.Is() && dated && until.Format(time.DateOnly) >= day &&
+			strings.TrimSpace(w.Reason.V) != "" && strings.TrimSpace(w.By.V) != "" {
+			valid = append(valid, w)
+		}
+	}
+	return valid
+}
+
+// of returns the waiver of a rule at a subject or at what the subject is a part
+// of, or nil.
+func (all waivers) of(rule, subject string) *verdict.Waiver {
+	for _, w := range all {
+		if w.Rule.V == rule && within(subject, w.Subject.V) {
+			return &verdict.Waiver{By: w.By.V, Reason: w.Reason.V, Until: w.Until.V.Format(time.DateOnly)}
+		}
+	}
+	return nil
+}
+
+// within tells whether a path is another or lies below it.
+func within(path, above string) bool {
+	rest, ok := strings.CutPrefix(path, above)
+	return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
+}
