@@ -12,7 +12,7 @@ var defaultPractice = [...]string{"us-federal", "workmanship"}
 // same record gives the same facts.
 func Build(r *record.Record, a *circuit.Analysis) *Document {
 	d := &Document{
-		Format: Format, Practice: r.Practice.V, Vessel: vessel(r, a), Job: job(r),
+		Format: Format, Practice: r.Practice.V, Vessel: vessel(r), Job: job(r),
 		Conductors: map[string]*Conductor{}, Runs: map[string]*Run{}, Segments: map[string]*Segment{}, Ends: map[string]*End{},
 		Studs: map[string]*Stud{}, Devices: map[string]*Device{}, Switches: map[string]*Switch{}, Batteries: map[string]*Battery{},
 		Chargers: map[string]*Charger{}, Loads: map[string]*Load{}, Components: map[string]*Component{},
@@ -40,7 +40,7 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 		d.component(r, a, c)
 	}
 	for _, p := range r.Penetrations {
-		d.Penetrations[p.ID] = penetration(r, a, p)
+		d.Penetrations[p.ID] = penetration(r, p)
 	}
 	for i, t := range r.Tests {
 		d.Tests[listID(i)] = test(r, a, t)
@@ -59,7 +59,7 @@ func (d *Document) component(r *record.Record, a *circuit.Analysis, c *record.Co
 	case kind.Protective:
 		d.Devices[c.ID] = device(r, a, c)
 	case kind.Switching:
-		d.Switches[c.ID] = switching(a, c)
+		d.Switches[c.ID] = switching(r, a, c)
 	case c.Kind.V == "battery":
 		d.Batteries[c.ID] = battery(r, a, c)
 	case kind.Source:

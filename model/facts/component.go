@@ -1,11 +1,7 @@
 package facts
 
 import (
-	"strconv"
-	"strings"
-
 	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/record"
 )
 
@@ -32,11 +28,7 @@ type Component struct {
 	BulkheadThirdMM   *float64 `json:"bulkhead_third_mm,omitempty"` // a third of that
 	SeepageM3         *float64 `json:"seepage_m3,omitempty"`        // water through it in an hour
 
-	IP *string `json:"ip,omitempty"`
-	// IPSolids and IPWater are the digits of the IP code; a digit given as X is
-	// not known.
-	IPSolids *int `json:"ip_solids,omitempty"`
-	IPWater  *int `json:"ip_water,omitempty"`
+	Ingress
 
 	RatedV    *float64 `json:"rated_v,omitempty"`   // nominal or rated supply voltage
 	NominalV  *float64 `json:"nominal_v,omitempty"` // of the circuit it stands in
@@ -56,7 +48,7 @@ func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Comp
 	derive(s, "petrol_near", &f.PetrolNear, []string{"fuel_vapour"}, func() bool { return *f.FuelVapour == "petrol" })
 	put(s, "ignition_protected", &f.IgnitionProtected, c.IgnitionProtected, "ignition_protected")
 	isolation(s, f, &c.Isolation)
-	protectionCode(s, f, c)
+	ingress(s, &f.Ingress, c.IP, s.field("ip"))
 
 	putMeasure(s, "rated_v", &f.RatedV, c.Nominal, "nominal")
 	result := a.Components[c.ID]
@@ -82,37 +74,4 @@ func isolation(s *Subject, f *Component, from *record.Isolation) {
 	putMeasure(s, "bulkhead_mm", &f.BulkheadMM, from.BulkheadHeight, "isolation.bulkhead_height")
 	putMeasure(s, "seepage_m3", &f.SeepageM3, from.Seepage, "isolation.seepage")
 	derive(s, "bulkhead_third_mm", &f.BulkheadThirdMM, []string{"bulkhead_mm"}, func() float64 { return *f.BulkheadMM / 3 })
-}
-
-// protectionCode sets the digits of the IP code.
-func protectionCode(s *Subject, f *Component, c *record.Component) {
-	put(s, "ip", &f.IP, c.IP, "ip")
-	solids, water := digits(c.IP.V)
-	putDigit(s, "ip_solids", &f.IPSolids, solids, "ip")
-	putDigit(s, "ip_water", &f.IPWater, water, "ip")
-}
-
-// digits returns the two digits of an IP code such as IP67 or IPX4, -1 for one
-// that is not stated.
-func digits(code string) (solids, water int) {
-	code = strings.TrimPrefix(strings.ToUpper(strings.TrimSpace(code)), "IP")
-	digit := func(i int) int {
-		if i >= len(code) {
-			return -1
-		}
-		n, err := strconv.Atoi(code[i : i+1])
-		if err != nil {
-			return -1
-		}
-		return n
-	}
-	return digit(0), digit(1)
-}
-
-func putDigit(s *Subject, fact string, to **int, digit int, field string) {
-	if digit >= 0 {
-		*to = &digit
-		return
-	}
-	s.open(fact, figure.Missing(s.field(field)))
 }

@@ -102,22 +102,34 @@ type Switch struct {
 	IntermittentA *float64 `json:"intermittent_a,omitempty"`
 	CurrentA      *float64 `json:"current_a,omitempty"` // greatest through it, starting and stall aside
 	SurgeA        *float64 `json:"surge_a,omitempty"`
-	Deck          bool     `json:"deck"` // claimed: a foot or deck switch
-	Guarded       *bool    `json:"guarded,omitempty"`
-	Interlocked   *bool    `json:"interlocked,omitempty"`
-	Label         *string  `json:"label,omitempty"`
+	// Deck: a foot or deck switch. One that stands neither on an open deck nor in
+	// a cockpit is none unless the record says so.
+	Deck        *bool   `json:"deck,omitempty"`
+	Guarded     *bool   `json:"guarded,omitempty"`
+	Interlocked *bool   `json:"interlocked,omitempty"`
+	Label       *string `json:"label,omitempty"`
 }
 
-func switching(a *circuit.Analysis, c *record.Component) *Switch {
-	f := &Switch{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Purpose: c.Duty.Or("normal"), Deck: c.DeckSwitch.Or(false)}
+func switching(r *record.Record, a *circuit.Analysis, c *record.Component) *Switch {
+	f := &Switch{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Purpose: c.Duty.Or("normal")}
 	s := &f.Subject
 	putMeasure(s, "continuous_a", &f.ContinuousA, c.Continuous, "continuous")
 	putMeasure(s, "intermittent_a", &f.IntermittentA, c.Intermittent, "intermittent")
+	deckSwitch(s, f, r, c)
 	put(s, "guarded", &f.Guarded, c.Guarded, "guarded")
 	put(s, "interlocked", &f.Interlocked, c.Interlocked, "interlocked")
 	put(s, "label", &f.Label, c.Label, "label")
 	through(s, a, c, &f.CurrentA, &f.SurgeA)
 	return f
+}
+
+func deckSwitch(s *Subject, f *Switch, r *record.Record, c *record.Component) {
+	space := r.Space(c.Space.V)
+	if !c.DeckSwitch.Is() && space != nil && space.Kind.Is() && space.Kind.V != "open-deck" && space.Kind.V != "cockpit" {
+		f.Deck = ptr(false)
+		return
+	}
+	put(s, "deck", &f.Deck, c.DeckSwitch, "deck_switch")
 }
 
 // through sets what flows through a component.

@@ -49,11 +49,11 @@ type End struct {
 	// InBilge: the component stands in a bilge space.
 	InBilge *bool   `json:"in_bilge,omitempty"`
 	Cover   *string `json:"cover,omitempty"`
-	// EnclosureIPWater is the water digit of what it is landed in.
-	EnclosureIPWater *int    `json:"enclosure_ip_water,omitempty"`
-	Falls            *bool   `json:"falls,omitempty"` // the cable comes down to it
-	DripLoop         *bool   `json:"drip_loop,omitempty"`
-	Slack            *string `json:"slack,omitempty"`
+	// Ingress is that of the component it is landed in.
+	Ingress
+	Falls    *bool   `json:"falls,omitempty"` // the cable comes down to it
+	DripLoop *bool   `json:"drip_loop,omitempty"`
+	Slack    *string `json:"slack,omitempty"`
 
 	Ungrounded *bool `json:"ungrounded,omitempty"`
 	AlwaysLive *bool `json:"always_live,omitempty"`
@@ -78,7 +78,7 @@ func end(r *record.Record, a *circuit.Analysis, c *record.Conductor, side string
 		on = &record.Component{}
 	}
 	f.OnKind = on.Kind.V
-	landing(s, f, r, on, at, e)
+	landing(s, f, on, at, e)
 	joint(s, f, c, e)
 	where(s, f, r, on, e)
 
@@ -93,7 +93,7 @@ func end(r *record.Record, a *circuit.Analysis, c *record.Conductor, side string
 }
 
 // landing sets how the terminal sits on its stud.
-func landing(s *Subject, f *End, r *record.Record, on *record.Component, at record.Terminal, e *record.End) {
+func landing(s *Subject, f *End, on *record.Component, at record.Terminal, e *record.End) {
 	put(s, "terminal", &f.Terminal, e.Terminal, "terminal")
 	putNominal(s, "hole", &f.Hole, e.Hole, s.field("hole"))
 	stud, where := e.Stud, s.field("stud")
@@ -189,12 +189,7 @@ func where(s *Subject, f *End, r *record.Record, on *record.Component, e *record
 		s.open("in_bilge", figure.Missing(spaceField))
 	}
 	put(s, "cover", &f.Cover, e.Cover, "cover")
-	_, water := digits(on.IP.V)
-	if water >= 0 {
-		f.EnclosureIPWater = &water
-	} else {
-		s.open("enclosure_ip_water", figure.Missing("components."+f.Component+".ip"))
-	}
+	ingress(s, &f.Ingress, on.IP, "components."+f.Component+".ip")
 	put(s, "falls", &f.Falls, e.Falls, "falls")
 	put(s, "drip_loop", &f.DripLoop, e.DripLoop, "drip_loop")
 	put(s, "slack", &f.Slack, e.Slack, "slack")

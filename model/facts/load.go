@@ -10,7 +10,7 @@ import (
 type Load struct {
 	Subject
 	Kind      string   `json:"kind"`
-	Purpose   string   `json:"purpose"` // "other" unless said
+	Purpose   *string  `json:"purpose,omitempty"`
 	DropClass *string  `json:"drop_class,omitempty"`
 	CurrentA  *float64 `json:"current_a,omitempty"` // running alone
 	StallA    *float64 `json:"stall_a,omitempty"`
@@ -41,10 +41,11 @@ type Load struct {
 
 func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 	f := &Load{
-		Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Purpose: c.Purpose.Or("other"),
+		Subject: Subject{Path: c.Path}, Kind: c.Kind.V,
 		Devices: []string{}, Switches: []string{},
 	}
 	s := &f.Subject
+	put(s, "purpose", &f.Purpose, c.Purpose, "purpose")
 	put(s, "drop_class", &f.DropClass, c.DropClass, "drop_class")
 	putMeasure(s, "stall_a", &f.StallA, c.Stall, "stall")
 	putMeasure(s, "run_time_s", &f.RunTimeS, c.RunTime, "run_time")

@@ -1,7 +1,7 @@
 package facts
 
 import (
-	"driploop/model/circuit"
+	"driploop/model/copper"
 	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
@@ -37,13 +37,17 @@ type Penetration struct {
 	// cables: the cores of one sheath are one cable.
 	Passing *int `json:"passing,omitempty"`
 	Cables  *int `json:"cables,omitempty"`
-	// CableLeastMM and CableMostMM bound the outside diameter of what passes.
-	CableLeastMM *float64 `json:"cable_least_mm,omitempty"`
-	CableMostMM  *float64 `json:"cable_most_mm,omitempty"`
+	// The outside diameter of the thinnest and of the thickest cable, each
+	// between a least and a most: equal where it is recorded, else computed.
+	// Measured is known, and true, once every one is recorded.
+	ThinLeastMM  *float64 `json:"thin_least_mm,omitempty"`
+	ThinMostMM   *float64 `json:"thin_most_mm,omitempty"`
+	ThickLeastMM *float64 `json:"thick_least_mm,omitempty"`
+	ThickMostMM  *float64 `json:"thick_most_mm,omitempty"`
+	Measured     *bool    `json:"measured,omitempty"`
 
 	SealKind    *string  `json:"seal_kind,omitempty"`
-	SealRating  *string  `json:"seal_rating,omitempty"`
-	SealWater   *int     `json:"seal_water,omitempty"` // water digit of its rating
+	Ingress              // of the seal
 	GripLeastMM *float64 `json:"grip_least_mm,omitempty"`
 	GripMostMM  *float64 `json:"grip_most_mm,omitempty"`
 	SealHoles   *int     `json:"seal_holes,omitempty"`
@@ -71,13 +75,13 @@ type Penetration struct {
 	Backing        *string  `json:"backing,omitempty"`
 }
 
-func penetration(r *record.Record, a *circuit.Analysis, p *record.Penetration) *Penetration {
+func penetration(r *record.Record, p *record.Penetration) *Penetration {
 	f := &Penetration{Subject: Subject{Path: p.Path}, Touches: []string{}, MakerAllows: []string{}}
 	s := &f.Subject
 	sides(s, f, r, p)
 	panel(s, f, &p.Panel)
 	hole(s, f, &p.Hole)
-	passing(s, f, r, a, p)
+	passing(s, f, r, p)
 	seal(s, f, &p.Seal)
 	bedding(s, f, &p.Bedding)
 	fasteners(s, f, &p.Fasteners)
@@ -119,7 +123,12 @@ func panel(s *Subject, f *Penetration, p *record.Panel) {
 	put(s, "skin", &f.Skin, p.Skin, "panel.skin")
 	put(s, "gelcoat", &f.Gelcoat, p.Gelcoat, "panel.gelcoat")
 	put(s, "part", &f.Part, p.Part, "panel.part")
-	put(s, "watertight", &f.Watertight, p.Watertight, "panel.watertight")
+	// Only a bulkhead may have to be watertight without its exposure saying so.
+	if part, ok := p.Part.Get(); ok && part != "bulkhead" && !p.Watertight.Is() {
+		f.Watertight = ptr(false)
+	} else {
+		put(s, "watertight", &f.Watertight, p.Watertight, "panel.watertight")
+	}
 	put(s, "isolates", &f.Isolates, p.Isolates, "panel.isolates")
 	put(s, "below_waterline", &f.BelowWaterline, p.BelowWaterline, "panel.below_waterline")
 	putMeasure(s, "panel_mm", &f.PanelMM, p.Thickness, "panel.thickness")
@@ -139,39 +148,60 @@ func hole(s *Subject, f *Penetration, h *record.Hole) {
 
 // passing sets how many conductors and cables go through, and how thick they
 // can be.
-func passing(s *Subject, f *Penetration, r *record.Record, a *circuit.Analysis, p *record.Penetration) {
+func passing(s *Subject, f *Penetration, r *record.Record, p *record.Penetration) {
 	names, ok := p.Passes.Get()
-	if !ok {
-		gap := figure.Missing(s.field("passes"))
-		for _, fact := range []string{"passing", "cables", "cable_least_mm", "cable_most_mm"} {
-			s.open(fact, gap)
+	diameters := []string{"thin_least_mm", "thin_most_mm", "thick_least_mm", "thick_most_mm", "measured"}
+	if !ok || len(names) == 0 {
+		for _, fact := range diameters {
+			s.open(fact, figure.Missing(s.field("passes")))
 		}
+	}
+	if !ok {
+		s.open("passing", figure.Missing(s.field("passes")))
+		s.open("cables", figure.Missing(s.field("passes")))
 		return
 	}
 	f.Passing = ptr(len(names))
 	countCables(s, f, r, names)
 	for _, name := range names {
-		c := r.Conductor(name)
-		if c == nil {
-			continue // refused by the decoder
-		}
-		least, most, gaps := outside(c, a.Conductors[name])
-		if gaps != nil {
-			s.open("cable_least_mm", gaps...)
-			s.open("cable_most_mm", gaps...)
-			f.CableLeastMM, f.CableMostMM = nil, nil
-			return
-		}
-		if f.CableLeastMM == nil || least < *f.CableLeastMM {
-			f.CableLeastMM = &least
-		}
-		if f.CableMostMM == nil || most > *f.CableMostMM {
-			f.CableMostMM = &most
+		if c := r.Conductor(name); c != nil {
+			thickness(s, f, c)
 		}
 	}
-	if f.CableLeastMM == nil {
-		s.open("cable_least_mm", figure.Missing(s.field("passes")))
-		s.open("cable_most_mm", figure.Missing(s.field("passes")))
+	for _, fact := range diameters[:4] {
+		if s.Open[fact] != nil {
+			f.ThinLeastMM, f.ThinMostMM, f.ThickLeastMM, f.ThickMostMM = nil, nil, nil, nil
+		}
+	}
+	if s.Open["measured"] == nil {
+		f.Measured = ptr(true)
+	}
+}
+
+// thickness widens the bounds of what passes by one conductor.
+func thickness(s *Subject, f *Penetration, c *record.Conductor) {
+	if !c.Diameter.Is() {
+		s.open("measured", figure.Missing(c.Path+".diameter"))
+	}
+	least, most, gaps := outside(c)
+	for _, bound := range []struct {
+		fact  string
+		to    **float64
+		value float64
+		lower bool
+	}{
+		{"thin_least_mm", &f.ThinLeastMM, least, true},
+		{"thin_most_mm", &f.ThinMostMM, most, true},
+		{"thick_least_mm", &f.ThickLeastMM, least, false},
+		{"thick_most_mm", &f.ThickMostMM, most, false},
+	} {
+		if gaps != nil {
+			s.open(bound.fact, gaps...)
+			continue
+		}
+		if *bound.to == nil || bound.lower == (bound.value < **bound.to) {
+			*bound.to = ptr(bound.value)
+		}
 	}
 }
 
@@ -204,9 +234,7 @@ func countCables(s *Subject, f *Penetration, r *record.Record, names []string) {
 
 func seal(s *Subject, f *Penetration, from *record.Seal) {
 	put(s, "seal_kind", &f.SealKind, from.Kind, "seal.kind")
-	put(s, "seal_rating", &f.SealRating, from.Rating, "seal.rating")
-	_, water := digits(from.Rating.V)
-	putDigit(s, "seal_water", &f.SealWater, water, "seal.rating")
+	ingress(s, &f.Ingress, from.Rating, s.field("seal.rating"))
 	if span, ok := from.Grips.Get(); ok {
 		f.GripLeastMM, f.GripMostMM = &span[0].Base, &span[1].Base
 	} else {
@@ -234,15 +262,21 @@ func fasteners(s *Subject, f *Penetration, from *record.Fasteners) {
 	put(s, "fasteners_isolated", &f.FastenersIsolated, from.Isolated, "fasteners.isolated")
 }
 
-// outside bounds the outside diameter of a conductor in mm: as recorded, else
-// as computed.
-func outside(c *record.Conductor, result *circuit.ConductorResult) (least, most float64, gaps []figure.Gap) {
+// outside bounds the outside diameter of what a conductor brings to a hole, in
+// mm: as recorded, of its sheath where it lies in one, else as computed for a
+// single conductor.
+func outside(c *record.Conductor) (least, most float64, gaps []figure.Gap) {
 	if given, ok := c.Diameter.Get(); ok {
 		return given.Base, given.Base, nil
 	}
-	if result == nil || !result.DiameterMM.Known {
-		gap := []figure.Gap{figure.Missing(c.Path + ".diameter")}
-		return 0, 0, gap
+	missing := []figure.Gap{figure.Missing(c.Path + ".diameter")}
+	size, ok := c.Size.Get()
+	if !ok || c.Sheath.Or("none") != "none" {
+		return 0, 0, missing
 	}
-	return result.DiameterMM.Value, result.DiameterMM.Value, nil
+	computed, err := copper.Diameter(copper.Spec{Size: size, Class: c.Class.V}, nil)
+	if err != nil {
+		return 0, 0, missing
+	}
+	return computed.Low, computed.High, nil
 }

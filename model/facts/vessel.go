@@ -1,7 +1,6 @@
 package facts
 
 import (
-	"driploop/model/circuit"
 	"driploop/model/figure"
 	"driploop/model/record"
 )
@@ -22,9 +21,11 @@ type Vessel struct {
 	Petrol *bool `json:"petrol,omitempty"`
 
 	Earthing *string `json:"earthing,omitempty"`
-	// EarthLinks is the number of connections from DC negative to ground.
-	EarthLinks *int  `json:"earth_links,omitempty"`
-	Detector   *bool `json:"detector,omitempty"`
+	// EarthLinks is the number of connections from DC negative to ground that
+	// the record states, EarthLinksSeen that of the ones it shows as conductors.
+	EarthLinks     *int  `json:"earth_links,omitempty"`
+	EarthLinksSeen int   `json:"earth_links_seen"`
+	Detector       *bool `json:"detector,omitempty"`
 	// NegativeGroups is the number of separate groups in which the negatives of
 	// batteries, sources and loads meet; one is what a single main point gives.
 	NegativeGroups *int `json:"negative_groups,omitempty"`
@@ -32,7 +33,7 @@ type Vessel struct {
 	StrayNegatives []string `json:"stray_negatives"`
 }
 
-func vessel(r *record.Record, a *circuit.Analysis) *Vessel {
+func vessel(r *record.Record) *Vessel {
 	v := &Vessel{Subject: Subject{Path: "vessel"}, StrayNegatives: []string{}}
 	s, from := &v.Subject, &r.Vessel
 	put(s, "hull", &v.Hull, from.Hull, "hull")
@@ -48,12 +49,7 @@ func vessel(r *record.Record, a *circuit.Analysis) *Vessel {
 	put(s, "earthing", &v.Earthing, from.Earthing, "earthing")
 	put(s, "detector", &v.Detector, from.Detector, "detector")
 	put(s, "earth_links", &v.EarthLinks, from.EarthLinks, "earth_links")
-	if v.EarthLinks == nil {
-		if n := earthLinks(r); n > 0 {
-			v.EarthLinks = &n
-			delete(s.Open, "earth_links")
-		}
-	}
+	v.EarthLinksSeen = earthLinks(r)
 	groups := negativeGroups(r)
 	if len(groups) == 0 {
 		s.open("negative_groups", figure.Because("no negative terminal is wired in the record"))
