@@ -1,0 +1,154 @@
+package record
+
+import (
+	"go.yaml.in/yaml/v3"
+
+	"driploop/model/quantity"
+	"driploop/model/verdict"
+)
+
+// listValue reads a list of plain values.
+func (d *decoder) listValue(s *spec, n *yaml.Node, at verdict.Range, path string, target any) {
+	items, unknown, ok := d.items(s, n, path)
+	if !ok {
+		return
+	}
+	if unknown && s.certain {
+		d.fault(at, "%q has to be known; %s", s.key, s.wanted())
+		return
+	}
+	switch v := target.(type) {
+	case *Words:
+		switch {
+		case s.shape == barrelShape && !d.barrelOK(s, items, unknown, at):
+		case unknown:
+			*v = Words{V: known(items), State: Unknown, At: at}
+		default:
+			*v = Words{V: known(items), State: Given, At: at}
+		}
+	case *Span:
+		if unknown {
+			*v = Span{State: Unknown, At: at}
+			return
+		}
+		if pair, ok := d.spanValue(s, items, at); ok {
+			*v = Span{V: pair, State: Given, At: at}
+		}
+	case *[]string:
+		if len(items) != 2 || items[0].text == items[1].text {
+			d.fault(at, "%q takes two different terminals, such as %s", s.key, s.example)
+			return
+		}
+		*v = known(items)
+	}
+}
+
+// item is one plain value of a list.
+type item struct {
+	text string
+	at   verdict.Range
+}
+
+func known(items []item) []string {
+	texts := make([]string, 0, len(items))
+	for _, i := range items {
+		if i.text != unknownWord {
+			texts = append(texts, i.text)
+		}
+	}
+	return texts
+}
+
+// items checks each item of a list by itself.
+func (d *decoder) items(s *spec, n *yaml.Node, path string) (items []item, unknown, ok bool) {
+	items = make([]item, 0, min(len(n.Content), 64))
+	ok = true
+	first := map[string]verdict.Range{}
+	for i, c := range n.Content {
+		if !d.spend() {
+			return nil, false, false
+		}
+		at, value := d.src.rangeOf(c), aimed(c)
+		d.place(index(path, i), at)
+		if value.Kind != yaml.ScalarNode || isNull(value) {
+			d.fault(at, "an item of %q is %s; write plain values, such as %s", s.key, noun(c), s.example)
+			ok = false
+			continue
+		}
+		items = append(items, item{value.Value, at})
+		if isUnknown(value) {
+			unknown = true
+			continue
+		}
+		if !d.itemOK(s, value.Value, at, path) {
+			ok = false
+			continue
+		}
+		if other, twice := first[value.Value]; twice && s.shape == wordsShape {
+			d.fault(at, "%q is in this list twice; the first one stands in line %d, column %d: keep one", clip(value.Value), other.Start.Line, other.Start.Column)
+			ok = false
+		}
+		first[value.Value] = at
+	}
+	return items, unknown, ok
+}
+
+func (d *decoder) itemOK(s *spec, value string, at verdict.Range, path string) bool {
+	switch s.shape {
+	case wordsShape:
+		if !d.textOK(s, value, at) {
+			return false
+		}
+		d.refer(s.refs, value, at, path)
+	case pairShape:
+		if !plainID(value) {
+			d.fault(at, "%q is no name of a terminal; use %s", clip(value), idHelp)
+			return false
+		}
+	case barrelShape:
+		if _, err := quantity.ParseWireSize(value); err != nil {
+			d.fault(at, "%s", clipSays(err.Error()))
+			return false
+		}
+	}
+	return true
+}
+
+// barrelOK checks one or two conductor sizes, the smaller first.
+func (d *decoder) barrelOK(s *spec, items []item, unknown bool, at verdict.Range) bool {
+	if len(items) == 0 || len(items) > 2 {
+		d.fault(at, "%q takes the smallest and the largest conductor, such as %s", s.key, s.example)
+		return false
+	}
+	if len(items) == 1 || unknown {
+		return true
+	}
+	a, _ := quantity.ParseWireSize(items[0].text) // checked item by item
+	b, _ := quantity.ParseWireSize(items[1].text)
+	if a.System != b.System {
+		return true // which is larger takes a table
+	}
+	if a.Gauge < b.Gauge || a.MM2 > b.MM2 {
+		d.fault(at, "%s is larger than %s; write the smaller conductor first, such as %s", a, b, s.example)
+		return false
+	}
+	return true
+}
+
+// spanValue reads a least and a greatest value.
+func (d *decoder) spanValue(s *spec, items []item, at verdict.Range) (pair [2]quantity.Quantity, ok bool) {
+	if len(items) != 2 {
+		d.fault(at, "%q takes the least and the greatest value, such as %s", s.key, s.example)
+		return pair, false
+	}
+	ok = true
+	for i := range items {
+		q, fine := d.quantity(s, items[i].text, items[i].at)
+		pair[i], ok = q, ok && fine
+	}
+	if ok && pair[0].Base > pair[1].Base {
+		d.fault(at, "%s is more than %s; write the least value first, such as %s", pair[0], pair[1], s.example)
+		return pair, false
+	}
+	return pair, ok
+}

@@ -1,0 +1,168 @@
+package record
+
+import (
+	"fmt"
+	"slices"
+
+	"go.yaml.in/yaml/v3"
+
+	"driploop/model/verdict"
+)
+
+// maxFields bounds the fields of one table.
+const maxFields = 128
+
+// decode reads a mapping into v: all keys that are right, a fault for each that
+// is not.
+func (t *table[T]) decode(d *decoder, at verdict.Range, n *yaml.Node, path, id string, v *T) {
+	m, leave := d.follow(n)
+	defer leave()
+	if e, ok := any(v).(entrant); ok {
+		*e.entry() = Entry{ID: id, Path: path, At: at, Body: d.src.rangeOf(n)}
+	}
+	if m.Kind != yaml.MappingNode {
+		if isUnknown(m) {
+			d.fault(d.src.rangeOf(n), "a %s cannot be unknown as a whole; write unknown for each value that is", t.name)
+		} else {
+			d.fault(d.src.rangeOf(n), "%s is %s; write a mapping with the keys %s", quoteOr(id, "this "+t.name), noun(m), t.sample())
+		}
+		t.fill(d, path, Absent, verdict.Range{}, v)
+		return
+	}
+	pairs := d.pairs(m)
+	kind := -1
+	var seen [maxFields]*yaml.Node
+	if t.kind != nil {
+		kind = t.decodeKind(d, pairs, path, v)
+	}
+	for i := 0; i+1 < len(pairs) && d.spend(); i += 2 {
+		t.decodePair(d, pairs[i], pairs[i+1], path, kind, &seen, v)
+	}
+	t.complete(d, at, path, &seen, v)
+	if t.done != nil {
+		t.done(v)
+	}
+}
+
+// decodeKind reads the kind ahead of the other keys, which depend on it.
+func (t *table[T]) decodeKind(d *decoder, pairs []*yaml.Node, path string, v *T) int {
+	for i := 0; i+1 < len(pairs); i += 2 {
+		if key, _ := d.word(pairs[i]); key == "kind" {
+			f := &t.fields[t.index[key][0]]
+			d.muted = true // its faults come when its turn comes
+			d.value(&f.spec, verdict.Range{}, pairs[i+1], path+".kind", f.at(v))
+			d.muted = false
+			return t.kind(v)
+		}
+	}
+	return -1
+}
+
+func (t *table[T]) decodePair(d *decoder, keyNode, value *yaml.Node, path string, kind int, seen *[maxFields]*yaml.Node, v *T) {
+	key, ok := d.word(keyNode)
+	at := d.src.rangeOf(keyNode)
+	if !ok {
+		d.fault(at, "a key is a plain word; here stands %s", noun(keyNode))
+		return
+	}
+	f := t.find(key, kind)
+	if f == nil {
+		t.strange(d, at, key, kind)
+		return
+	}
+	i := t.index[key][0]
+	if first := seen[i]; first != nil {
+		d.fault(at, "%q is here twice; the first one stands in line %d, column %d: keep one of them", key, first.Line, first.Column)
+		return
+	}
+	seen[i] = keyNode
+	full := key
+	if path != "" {
+		full = path + "." + key
+	}
+	d.place(full, at)
+	d.value(&f.spec, at, value, full, f.at(v))
+}
+
+// strange reports a key that the mapping does not have, and what would be right.
+func (t *table[T]) strange(d *decoder, at verdict.Range, key string, kind int) {
+	mine := t.keysFor(kind)
+	if all := t.index[key]; len(all) > 0 {
+		var carriers kindSet
+		for _, i := range all {
+			carriers |= t.fields[i].kinds
+		}
+		near := ""
+		if w, ok := nearest(key, mine); ok {
+			near = fmt.Sprintf("; did you mean %q?", w)
+		}
+		d.fault(at, "a %s has no %q: that belongs to %s%s", kindTable()[kind].Name, key, listed(carriers.names(), "and"), near)
+		return
+	}
+	name := t.name
+	if kind >= 0 {
+		name = kindTable()[kind].Name
+	}
+	d.fault(at, "%q is no key of a %s; %s", clip(key), name, choices(key, mine, "its keys are"))
+}
+
+// complete reports required keys that are missing and sets the paths of parts
+// that are.
+func (t *table[T]) complete(d *decoder, at verdict.Range, path string, seen *[maxFields]*yaml.Node, v *T) {
+	for _, i := range t.musts {
+		if f := &t.fields[i]; seen[t.index[f.key][0]] == nil {
+			d.fault(at, "%s has no %q; write %s", quoteOr(path, "the record"), f.key, f.sample())
+		}
+	}
+	for _, i := range t.parts {
+		if f := &t.fields[i]; seen[i] == nil {
+			f.part.fill(d, join(path, f.key), Absent, verdict.Range{}, f.at(v))
+		}
+	}
+}
+
+// fill marks every value in v as absent or unknown and sets the paths.
+func (t *table[T]) fill(d *decoder, path string, state State, at verdict.Range, v *T) {
+	if e, ok := any(v).(entrant); ok && e.entry().Path == "" {
+		e.entry().Path = path
+	}
+	if state == Unknown {
+		for i := range t.fields {
+			setUnknown(t.fields[i].at(v), at)
+		}
+	}
+	for _, i := range t.parts {
+		f := &t.fields[i]
+		f.part.fill(d, join(path, f.key), state, at, f.at(v))
+	}
+}
+
+// sample lists the first few keys of the mapping.
+func (t *table[T]) sample() string {
+	if len(t.keys) <= 6 {
+		return listed(t.keys, "and")
+	}
+	return listed(slices.Clone(t.keys[:5]), "and") + " and others"
+}
+
+// sample shows the key with a value.
+func (s *spec) sample() string {
+	if s.example == "" {
+		return fmt.Sprintf("a mapping under %q", s.key)
+	}
+	return fmt.Sprintf("\"%s: %s\"", s.key, s.example)
+}
+
+func join(path, key string) string {
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+func quoteOr(s, fallback string) string {
+	if s == "" {
+		return fallback
+	}
+	return fmt.Sprintf("%q", s)
+}

@@ -1,0 +1,286 @@
+package record
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"go.yaml.in/yaml/v3"
+
+	"driploop/model/quantity"
+	"driploop/model/verdict"
+)
+
+// unknownWord is what stands for any value that nobody knows.
+const unknownWord = "unknown"
+
+func isUnknown(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Value == unknownWord }
+
+// value reads the value of a key into the target, whose type is that of the
+// field in the record.
+func (d *decoder) value(s *spec, key verdict.Range, n *yaml.Node, path string, target any) {
+	v := aimed(n)
+	if isUnknown(v) {
+		d.unknown(s, key, n, path, target)
+		return
+	}
+	if isNull(v) {
+		at := d.src.rangeOf(n)
+		if at.Start == at.End {
+			at = key // nothing stands there
+		}
+		d.fault(at, "%q has no value; %s", s.key, s.wanted())
+		return
+	}
+	if s.part != nil {
+		s.part.decode(d, s, key, n, path, target)
+		return
+	}
+	at := d.src.rangeOf(n)
+	switch s.shape {
+	case wordsShape, barrelShape, spanShape, pairShape:
+		if v.Kind != yaml.SequenceNode {
+			d.fault(at, "%q is %s; write a list, such as %s", s.key, noun(v), s.example)
+			return
+		}
+		d.listValue(s, v, at, path, target)
+	default:
+		if v.Kind != yaml.ScalarNode {
+			d.fault(at, "%q is %s; write one value, such as %s", s.key, noun(v), s.example)
+			return
+		}
+		if v.Style&yaml.TaggedStyle != 0 && !coreTag(v.Tag) {
+			d.fault(at, "the tag %q means nothing in a record; delete it", clip(v.Tag))
+			return
+		}
+		d.scalar(s, v, at, path, target)
+	}
+}
+
+func coreTag(tag string) bool {
+	switch tag {
+	case "!!str", "!!int", "!!float", boolTag, "!!timestamp":
+		return true
+	}
+	return false
+}
+
+// unknown marks a value that nobody knows.
+func (d *decoder) unknown(s *spec, key verdict.Range, n *yaml.Node, path string, target any) {
+	at := d.src.rangeOf(n)
+	switch {
+	case s.certain:
+		d.fault(at, "%q has to be known; %s", s.key, s.wanted())
+	case s.part != nil:
+		s.part.fill(d, path, Unknown, at, target)
+		if e, ok := target.(entrant); ok {
+			*e.entry() = Entry{Path: path, At: key, Body: at}
+		}
+	default:
+		setUnknown(target, at)
+	}
+}
+
+func setUnknown(target any, at verdict.Range) {
+	switch v := target.(type) {
+	case *Text:
+		*v = Text{State: Unknown, At: at}
+	case *Flag:
+		*v = Flag{State: Unknown, At: at}
+	case *Count:
+		*v = Count{State: Unknown, At: at}
+	case *Measure:
+		*v = Measure{State: Unknown, At: at}
+	case *Wire:
+		*v = Wire{State: Unknown, At: at}
+	case *Date:
+		*v = Date{State: Unknown, At: at}
+	case *Words:
+		*v = Words{State: Unknown, At: at}
+	case *Span:
+		*v = Span{State: Unknown, At: at}
+	}
+}
+
+// wanted says what would be right for a key.
+func (s *spec) wanted() string {
+	if s.example == "" {
+		return "write its parts below it, or leave the key out"
+	}
+	if s.certain {
+		return "write " + s.sample()
+	}
+	return fmt.Sprintf("write %s, or unknown, or leave the key out", s.sample())
+}
+
+// scalar reads one value that is not unknown.
+func (d *decoder) scalar(s *spec, n *yaml.Node, at verdict.Range, path string, target any) {
+	switch v := target.(type) {
+	case *Text:
+		if d.textOK(s, n.Value, at) {
+			*v = Text{V: n.Value, State: Given, At: at}
+			d.refer(s.refs, n.Value, at, path)
+		}
+	case *Flag:
+		if n.Tag != boolTag || n.Style != 0 {
+			d.fault(at, "%q is no flag; write true or false%s", clip(n.Value), boolHint(n))
+			return
+		}
+		*v = Flag{V: strings.EqualFold(n.Value, "true"), State: Given, At: at}
+	case *Count:
+		if c, ok := d.countValue(s, n.Value, at); ok {
+			*v = Count{V: c, State: Given, At: at}
+		}
+	case *Measure:
+		if q, ok := d.quantity(s, n.Value, at); ok {
+			*v = Measure{V: q, State: Given, At: at}
+		}
+	case *Wire:
+		size, err := quantity.ParseWireSize(n.Value)
+		if err != nil {
+			d.fault(at, "%s", err)
+			return
+		}
+		*v = Wire{V: size, State: Given, At: at}
+	case *Date:
+		if day, ok := d.day(s, n.Value, at); ok {
+			*v = Date{V: day, State: Given, At: at}
+		}
+	case *Terminal:
+		d.terminal(s, n.Value, at, v)
+	case *int:
+		if n.Value != strconv.Itoa(Version) {
+			d.fault(at, "%q is no version of the record format that this program reads; write \"driploop: %d\"", clip(n.Value), Version)
+			return
+		}
+		*v = Version
+	}
+}
+
+// boolHint explains what people write who learned YAML 1.1.
+func boolHint(n *yaml.Node) string {
+	switch strings.ToLower(n.Value) {
+	case "true", "false":
+		return " without quotation marks"
+	case "yes", "no", "on", "off", "y", "n":
+		return " (" + n.Value + " is a plain text since YAML 1.2)"
+	}
+	return ""
+}
+
+func (d *decoder) textOK(s *spec, value string, at verdict.Range) bool {
+	if r, bad := control(value); bad {
+		d.fault(at, "%q holds the control character U+%04X; delete it", s.key, r)
+		return false
+	}
+	if strings.TrimSpace(value) == "" {
+		d.fault(at, "%q is empty; %s", s.key, s.wanted())
+		return false
+	}
+	if s.words != nil && !contains(s.words, value) {
+		d.fault(at, "%q is no %s; %s", clip(value), s.key, choices(value, s.words, "write one of"))
+		return false
+	}
+	if s.form != nil && !s.form.match.MatchString(value) {
+		d.fault(at, "%q is no %s; %s", clip(value), s.key, s.form.says)
+		return false
+	}
+	return true
+}
+
+func contains(words []string, w string) bool {
+	for i := range words {
+		if words[i] == w {
+			return true
+		}
+	}
+	return false
+}
+
+// control returns the first control character of a text, if any. Line breaks
+// and tabs are fine: notes have them.
+func control(s string) (rune, bool) {
+	for _, r := range s {
+		if r < ' ' && r != '\n' && r != '\t' || r >= 0x7f && r < 0xa0 || r == '\u2028' || r == '\u2029' || r == '\ufeff' {
+			return r, true
+		}
+	}
+	return 0, false
+}
+
+func (d *decoder) countValue(s *spec, value string, at verdict.Range) (int, bool) {
+	c, err := strconv.Atoi(value)
+	if err != nil || value != strconv.Itoa(c) || c > math.MaxInt32 {
+		d.fault(at, "%q is no whole number; write %s", clip(value), s.sample())
+		return 0, false
+	}
+	if c < 0 || c == 0 && !s.zero {
+		d.fault(at, "%q cannot be %s; write a number from %d up", s.key, value, least(s.zero))
+		return 0, false
+	}
+	return c, true
+}
+
+func least(zero bool) int {
+	if zero {
+		return 0
+	}
+	return 1
+}
+
+func (d *decoder) quantity(s *spec, value string, at verdict.Range) (quantity.Quantity, bool) {
+	q, err := quantity.Parse(value, s.dim)
+	if err != nil {
+		var parse *quantity.ParseError
+		if errors.As(err, &parse) {
+			d.fault(at, "%s", clipSays(parse.Says))
+		}
+		return q, false
+	}
+	signed := s.signed || s.dim == quantity.Temperature
+	switch {
+	case q.Base < 0 && !signed:
+		d.fault(at, "%q cannot be negative, and here stands %s", s.key, q)
+	case q.Base == 0 && !signed && !s.zero:
+		d.fault(at, "%q cannot be zero; write what it is, or unknown", s.key)
+	default:
+		return q, true
+	}
+	return q, false
+}
+
+// clipSays bounds a message that quotes what was written.
+func clipSays(says string) string {
+	const most = 400
+	if r := []rune(says); len(r) > most {
+		return string(r[:most]) + "…"
+	}
+	return says
+}
+
+func (d *decoder) day(s *spec, value string, at verdict.Range) (time.Time, bool) {
+	day, err := time.Parse(time.DateOnly, value)
+	var parse *time.ParseError
+	if errors.As(err, &parse) && strings.Contains(parse.Message, "out of range") {
+		d.fault(at, "%q is no day of the calendar; write year-month-day, such as %s", clip(value), s.example)
+		return day, false
+	}
+	if err != nil || day.Year() < 1800 {
+		d.fault(at, "%q is no date; write year-month-day, such as %s", clip(value), s.example)
+		return day, false
+	}
+	return day, true
+}
+
+// terminal reads component.terminal.
+func (d *decoder) terminal(s *spec, value string, at verdict.Range, v *Terminal) {
+	component, name, ok := strings.Cut(value, ".")
+	if !ok || !plainID(component) || !plainID(name) {
+		d.fault(at, "%q is no terminal; write component.terminal, such as %s", clip(value), s.example)
+		return
+	}
+	*v = Terminal{Component: component, Name: name, At: at}
+}

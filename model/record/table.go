@@ -1,0 +1,154 @@
+package record
+
+import (
+	"go.yaml.in/yaml/v3"
+
+	"driploop/model/verdict"
+)
+
+// table is the format of one mapping: its keys, and where their values go in
+// a T. Tables are made once and never changed.
+type table[T any] struct {
+	name   string // what messages call such a mapping
+	says   string
+	fields []field[T]
+	index  map[string][]int // by key; two fields share a key if no kind carries both
+	keys   []string         // each once, in the order of fields
+	parts  []int            // fields that hold a mapping
+	musts  []int            // required fields
+	kind   func(*T) int     // component kind, if fields depend on it
+	done   func(*T)         // what is left to do once a mapping was read
+}
+
+func newTable[T any](name, says string, fields ...field[T]) *table[T] {
+	t := &table[T]{name: name, says: says, fields: fields, index: make(map[string][]int, len(fields))}
+	for i := range fields {
+		f := &fields[i]
+		if len(t.index[f.key]) == 0 {
+			t.keys = append(t.keys, f.key)
+		}
+		t.index[f.key] = append(t.index[f.key], i)
+		if f.shape == partShape {
+			t.parts = append(t.parts, i)
+		}
+		if f.required {
+			t.musts = append(t.musts, i)
+		}
+	}
+	return t
+}
+
+// keysFor returns the keys that a component of the kind may carry; all keys
+// with kind -1.
+func (t *table[T]) keysFor(kind int) []string {
+	if kind < 0 {
+		return t.keys
+	}
+	var keys []string
+	for _, key := range t.keys {
+		if t.find(key, kind) != nil {
+			keys = append(keys, key)
+		}
+	}
+	return keys
+}
+
+// find returns the field of a key on a kind, or nil.
+func (t *table[T]) find(key string, kind int) *field[T] {
+	for _, i := range t.index[key] {
+		if t.fields[i].kinds.has(kind) {
+			return &t.fields[i]
+		}
+	}
+	return nil
+}
+
+// part decodes what is itself a mapping or a list of them.
+type part interface {
+	// decode reads n into the target; key is the node that names it.
+	decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, path string, target any)
+	// fill marks a part that the file lacks or calls unknown, and sets its paths.
+	fill(d *decoder, path string, state State, at verdict.Range, target any)
+	// schema adds the definition of the mapping and returns a reference to it.
+	schema(b *schemaBuilder) object
+}
+
+// single is one mapping in a P.
+type single[P any] struct{ of func() *table[P] }
+
+func (p single[P]) decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, path string, target any) {
+	p.of().decode(d, at, n, path, "", target.(*P))
+}
+
+func (p single[P]) fill(d *decoder, path string, state State, at verdict.Range, target any) {
+	p.of().fill(d, path, state, at, target.(*P))
+}
+
+// several is a list of mappings.
+type several[P any] struct{ of func() *table[P] }
+
+func (p several[P]) decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, path string, target any) {
+	list := target.(*[]*P)
+	seq, leave := d.follow(n)
+	defer leave()
+	if seq.Kind != yaml.SequenceNode {
+		d.fault(d.src.rangeOf(n), "%q is %s; write a list of %ss, each beginning with -", s.key, noun(seq), p.of().name)
+		return
+	}
+	made := make([]P, len(seq.Content))
+	*list = make([]*P, 0, len(seq.Content))
+	for i, item := range seq.Content {
+		if !d.spend() {
+			return
+		}
+		here, itemPath := d.src.rangeOf(item), index(path, i)
+		d.place(itemPath, here)
+		p.of().decode(d, here, item, itemPath, "", &made[i])
+		*list = append(*list, &made[i])
+	}
+}
+
+func (p several[P]) fill(*decoder, string, State, verdict.Range, any) {}
+
+// byID is a mapping of mappings by id.
+type byID[P any] struct{ of func() *table[P] }
+
+func (p byID[P]) decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, path string, target any) {
+	list := target.(*[]*P)
+	m, leave := d.follow(n)
+	defer leave()
+	if m.Kind != yaml.MappingNode {
+		d.fault(d.src.rangeOf(n), "%q is %s; write a mapping with the id of each %s as its key", s.key, noun(m), p.of().name)
+		return
+	}
+	pairs := d.pairs(m)
+	made := make([]P, 0, len(pairs)/2)
+	*list = make([]*P, 0, len(pairs)/2)
+	first := make(map[string]verdict.Range, len(pairs)/2)
+	for i := 0; i+1 < len(pairs) && d.spend(); i += 2 {
+		here := d.src.rangeOf(pairs[i])
+		id, ok := d.id(pairs[i], here, p.of().name)
+		if !ok {
+			continue
+		}
+		if other, twice := first[id]; twice {
+			d.fault(here, "%s %q is here twice; the first one stands in line %d, column %d: give this one another id",
+				p.of().name, clip(id), other.Start.Line, other.Start.Column)
+			continue
+		}
+		first[id] = here
+		itemPath := path + "." + id
+		d.place(itemPath, here)
+		made = append(made, *new(P))
+		v := &made[len(made)-1]
+		p.of().decode(d, here, pairs[i+1], itemPath, id, v)
+		*list = append(*list, v)
+	}
+}
+
+func (p byID[P]) fill(*decoder, string, State, verdict.Range, any) {}
+
+// entrant is any part of a record: it has an Entry.
+type entrant interface{ entry() *Entry }
+
+func (e *Entry) entry() *Entry { return e }
