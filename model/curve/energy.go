@@ -1,0 +1,92 @@
+package curve
+
+import (
+	"fmt"
+	"math"
+
+	"driploop/model/figure"
+	"driploop/model/quantity"
+)
+
+const sourceEnergy = "I²·t of a lasting current; beyond the last gate of a fuse its melting energy does not grow with the current, arcing left out; common physics"
+
+// LetThrough returns the bounds of the energy in A²s that a device lets through
+// before it opens a lasting current in A.
+//
+//	least     I²·t of the least time
+//	greatest  I²·t of the greatest time; beyond the last gate of a fuse the energy
+//	          at that gate, since melting takes no more at higher current
+//
+// The greatest is open where the device need not open, the least where it does
+// not open at all.
+func (c Curve) LetThrough(amps float64) (least, greatest figure.Figure) {
+	o, err := c.OpeningTime(amps)
+	if err != nil {
+		open := figure.Open(figure.Because(err.Error()))
+		return open, open
+	}
+	least, greatest = o.Least(), o.Greatest()
+	if least.Known {
+		least = o.energy("least", least, o.amps)
+	}
+	if greatest.Known {
+		i := o.amps
+		if last := c.gates[len(c.gates)-1]; last.Release == Melt {
+			i = min(i, last.Multiple*c.RatingA)
+		}
+		greatest = o.energy("greatest", greatest, i)
+	}
+	return least, greatest
+}
+
+func (o Opening) energy(end string, time figure.Figure, amps float64) figure.Figure {
+	e := amps * amps * time.Value
+	from := "current"
+	if amps != o.amps {
+		from = "current of the last gate"
+	}
+	working := append(append([]figure.Step{}, time.Working...), figure.Step{
+		Formula: end + " energy let through: I²·t", Source: sourceEnergy,
+		Inputs: []figure.Input{
+			{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: from},
+			{Symbol: "t", Value: time.Value, Unit: "s", From: end + " opening time"},
+		},
+		Result: quantity.Round(e), Unit: "A2s",
+	})
+	return figure.Of(e, "A2s", working...)
+}
+
+// Discriminates tells whether, at a fault behind both, only the device below
+// opens: for certain where it opens within the least time of the one above. For
+// certain not where it takes at least the greatest time of the one above. In
+// between gates cannot tell.
+//
+// Given: the same current in A through both.
+func Discriminates(below, above Curve, amps float64) figure.Truth {
+	b, errB := below.OpeningTime(amps)
+	a, errA := above.OpeningTime(amps)
+	if errB != nil || errA != nil {
+		return figure.OpenTruth(figure.Because("discrimination needs a current"))
+	}
+	switch {
+	case b.GreatestS < a.LeastS:
+		return figure.True()
+	case b.LeastS >= a.GreatestS:
+		return figure.False()
+	}
+	return figure.OpenTruth(figure.Because(fmt.Sprintf(
+		"the gates leave it open which device opens first at %s: below %s, above %s",
+		quantity.New(math.Abs(amps), "A").Format(quantity.Metric), b.span(), a.span())))
+}
+
+// span is the range of opening times in words.
+func (o Opening) span() string {
+	seconds := func(v float64) string { return quantity.New(v, "s").Format(quantity.Metric) }
+	switch {
+	case math.IsInf(o.LeastS, 1):
+		return "does not open"
+	case math.IsInf(o.GreatestS, 1):
+		return seconds(o.LeastS) + " or more, if at all"
+	}
+	return seconds(o.LeastS) + " to " + seconds(o.GreatestS)
+}

@@ -1,0 +1,165 @@
+package curve
+
+import (
+	"fmt"
+	"math"
+
+	"driploop/model/figure"
+	"driploop/model/quantity"
+)
+
+// Opening is within which times a device opens at one current.
+type Opening struct {
+	LeastS    float64 // +Inf: it does not open
+	GreatestS float64 // +Inf: it need not open
+	amps      float64
+	curve     Curve
+	least     string // how the times were found
+	greatest  string
+}
+
+// OpeningTime returns within which times the device opens at a lasting current
+// in A, the sign of which does not count.
+//
+// At a gate: its times. Between two gates:
+//
+//	greatest  the straight line in log t over log I from gate to gate, which lies
+//	          above a curve that bends upwards, as those of fuses and thermal
+//	          releases do; towards an instantaneous release t·I² of the gate below
+//	least     t·I² of the gate above for melting and thermal release, since the
+//	          energy to open does not grow with the current; else its time
+//
+// Up to the gate where it need not open the greatest time is without bound. Over
+// the last gate it opens within the greatest time of that gate, at no stated
+// least.
+//
+// Errors: *NoCurve for a current that is no number.
+func (c Curve) OpeningTime(amps float64) (Opening, error) {
+	if math.IsNaN(amps) || math.IsInf(amps, 0) {
+		return Opening{}, noCurve("an opening time needs a current")
+	}
+	o := Opening{amps: math.Abs(amps), curve: c}
+	m := o.amps / c.RatingA
+	below, above := c.around(m)
+	o.GreatestS, o.greatest = greatestAt(m, below, above)
+	o.LeastS, o.least = leastAt(m, below, above)
+	return o, nil
+}
+
+// around returns the last gate at or below a multiple and the first above it,
+// nil where there is none.
+func (c Curve) around(m float64) (below, above *Gate) {
+	for i := range c.gates {
+		if c.gates[i].Multiple <= m*(1+1e-12) {
+			below = &c.gates[i]
+		} else {
+			return below, &c.gates[i]
+		}
+	}
+	return below, nil
+}
+
+func greatestAt(m float64, below, above *Gate) (float64, string) {
+	switch {
+	case below == nil:
+		return math.Inf(1), "below the first gate it need not open"
+	case math.IsInf(below.GreatestS, 1):
+		return below.GreatestS, fmt.Sprintf("it need not open at %s, nor surely before the next gate", percent(below))
+	case at(m, below):
+		return below.GreatestS, "gate at " + percent(below)
+	case above == nil:
+		return below.GreatestS, "beyond the last gate: greatest time of the gate at " + percent(below)
+	case above.Release == Instant:
+		return energyTime(m, below), "t·I² of the gate at " + percent(below)
+	}
+	return logLog(m, below, above), fmt.Sprintf("log-log between the gates at %s and %s", percent(below), percent(above))
+}
+
+func leastAt(m float64, below, above *Gate) (float64, string) {
+	switch {
+	case below != nil && at(m, below):
+		return below.LeastS, "gate at " + percent(below)
+	case above == nil:
+		return 0, "beyond the last gate no least time is stated"
+	case below == nil && math.IsInf(above.GreatestS, 1):
+		return above.LeastS, "held longer than at " + percent(above)
+	case above.Release == Instant || math.IsInf(above.LeastS, 1):
+		return above.LeastS, "least time of the gate at " + percent(above)
+	}
+	least := energyTime(m, above)
+	if below != nil {
+		least = min(least, below.LeastS)
+	}
+	return least, "t·I² of the gate at " + percent(above)
+}
+
+func at(m float64, g *Gate) bool { return math.Abs(m/g.Multiple-1) <= 1e-12 }
+
+func percent(g *Gate) string { return fmt.Sprintf("%g %%", quantity.Round(100*g.Multiple)) }
+
+// logLog is the greatest time on the straight line between two gates.
+func logLog(m float64, a, b *Gate) float64 {
+	share := math.Log(m/a.Multiple) / math.Log(b.Multiple/a.Multiple)
+	return math.Exp(math.Log(a.GreatestS) + share*math.Log(b.GreatestS/a.GreatestS))
+}
+
+// energyTime is the time at a multiple with the t·I² of a gate: its least time
+// for the gate above, its greatest for the gate below.
+func energyTime(m float64, g *Gate) float64 {
+	t := g.LeastS
+	if g.Multiple < m {
+		t = g.GreatestS
+	}
+	return t * (g.Multiple / m) * (g.Multiple / m)
+}
+
+// Least returns the least opening time in s; it is open where the device does
+// not open at that current.
+func (o Opening) Least() figure.Figure {
+	if math.IsInf(o.LeastS, 1) {
+		return figure.Open(figure.Because(o.says("carries %s without opening")))
+	}
+	return figure.Of(o.LeastS, "s", o.step("least", o.least, o.LeastS))
+}
+
+// Greatest returns the greatest opening time in s; it is open where the device
+// need not open at that current.
+func (o Opening) Greatest() figure.Figure {
+	if math.IsInf(o.GreatestS, 1) {
+		return figure.Open(figure.Because(o.says("need not open at %s")))
+	}
+	return figure.Of(o.GreatestS, "s", o.step("greatest", o.greatest, o.GreatestS))
+}
+
+func (o Opening) says(what string) string {
+	current := quantity.New(o.amps, "A").Format(quantity.Metric)
+	return fmt.Sprintf("a %s device of %s "+what, o.curve.Family, quantity.New(o.curve.RatingA, "A").Format(quantity.Metric), current)
+}
+
+func (o Opening) step(end, how string, seconds float64) figure.Step {
+	return figure.Step{
+		Formula: fmt.Sprintf("%s opening time of %s: %s", end, o.curve.Family, how),
+		Source:  o.curve.source(),
+		Inputs: []figure.Input{
+			{Symbol: "I", Value: quantity.Round(o.amps), Unit: "A", From: "current"},
+			{Symbol: "In", Value: o.curve.RatingA, Unit: "A", From: "rating"},
+			{Symbol: "I/In", Value: quantity.Round(100 * o.amps / o.curve.RatingA), Unit: "%", From: "current and rating"},
+		},
+		Result: quantity.Round(seconds), Unit: "s",
+	}
+}
+
+// source names the document and the least of the trusts of its gates.
+func (c Curve) source() string {
+	for _, trust := range []string{"practice", "from memory, unverified"} {
+		for _, g := range c.gates {
+			if g.Trust == trust {
+				return c.Source + "; " + trust
+			}
+		}
+	}
+	if len(c.gates) > 0 && c.gates[0].Trust != "" {
+		return c.Source + "; " + c.gates[0].Trust
+	}
+	return c.Source
+}
