@@ -22,23 +22,32 @@ func Systems() []string { return []string{string(US), string(Metric), string(Bot
 // String returns the quantity as it was written, with a readable unit.
 func (q Quantity) String() string {
 	if q.Dim == None {
-		return number(q.Value)
+		return number(q.Value, written)
 	}
-	return join(q.Value, q.Unit)
+	return join(q.Value, q.Unit, written)
 }
+
+// The significant digits of a quantity as it is read, and as it was written.
+const (
+	readable = 3
+	written  = 12
+)
 
 // Format returns the quantity in the units of the system, to three significant
 // digits; with Both, US units stand in brackets where they differ.
-func (q Quantity) Format(s System) string {
+func (q Quantity) Format(s System) string { return q.FormatTo(s, readable) }
+
+// FormatTo is Format with another number of significant digits.
+func (q Quantity) FormatTo(s System, digits int) string {
 	d := dimensions[q.Dim]
 	if q.Dim == None {
-		return number(q.Value)
+		return number(q.Value, digits)
 	}
-	metric := q.pick(d.metric)
+	metric := q.pick(d.metric, digits)
 	if len(d.us) == 0 || s == Metric {
 		return metric
 	}
-	us := q.pick(d.us)
+	us := q.pick(d.us, digits)
 	if s == US {
 		return us
 	}
@@ -46,37 +55,45 @@ func (q Quantity) Format(s System) string {
 }
 
 // pick prints q in the largest unit in which it is at least one.
-func (q Quantity) pick(symbols []string) string {
+func (q Quantity) pick(symbols []string, digits int) string {
 	best := symbols[0]
 	for _, symbol := range symbols {
-		// Feet only from two feet up: people say 18 in, not 1.5 ft.
-		threshold := 1.0
-		if symbol == "ft" {
-			threshold = 2
+		if symbol == "ft" && q.inInches() {
+			continue
 		}
-		if math.Abs(q.In(symbol)) >= threshold || q.Base == 0 && symbol == dimensions[q.Dim].base {
+		if math.Abs(q.In(symbol)) >= 1 || q.Base == 0 && symbol == dimensions[q.Dim].base {
 			best = symbol
 		}
 	}
-	return join(q.In(best), best)
+	return join(q.In(best), best, digits)
 }
 
-func join(value float64, symbol string) string {
+// inInches tells whether people would state a length in inches, not feet: 18 in,
+// not 1.5 ft, and 40 in, not 3.33 ft.
+func (q Quantity) inInches() bool {
+	feet := math.Abs(q.In("ft"))
+	return feet < 2 || feet < 10 && isWhole(q.In("in")) && !isWhole(feet)
+}
+
+func isWhole(v float64) bool { return v == math.Trunc(v) }
+
+func join(value float64, symbol string, digits int) string {
 	p := printed(symbol)
 	if p == "°" || p == "%" {
-		return number(value) + p
+		return number(value, digits) + p
 	}
-	return number(value) + " " + p
+	return number(value, digits) + " " + p
 }
 
-// number prints to three significant digits, whole numbers below 100,000 in full.
-func number(v float64) string {
-	if v == math.Trunc(v) && math.Abs(v) < 1e5 {
+// number prints to so many significant digits, whole numbers below 100,000 in
+// full.
+func number(v float64, digits int) string {
+	if isWhole(v) && math.Abs(v) < 1e5 {
 		return strconv.FormatFloat(v, 'f', -1, 64)
 	}
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', digits, 64), 64)
 	if err != nil {
-		return strconv.FormatFloat(v, 'g', 3, 64)
+		return strconv.FormatFloat(v, 'g', digits, 64)
 	}
 	if a := math.Abs(r); a >= 1e7 || a < 1e-4 {
 		return strconv.FormatFloat(r, 'g', -1, 64)

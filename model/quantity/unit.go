@@ -94,3 +94,7 @@ func printed(symbol string) string {
 	}
 	return symbol
 }
+
+// Symbol returns a unit as a person reads it: "mm²" for "mm2". A symbol that is
+// no unit here stays as it is.
+func Symbol(symbol string) string { return printed(symbol) }

@@ -34,3 +34,23 @@ func TestTextFillsFiguresLimitsAndSubject(t *testing.T) {
 		assert.Equal(t, want, v.Text(template, show), template)
 	}
 }
+
+func TestAFigureOverItsLimitNeverLooksEqualToIt(t *testing.T) {
+	of := func(mm float64) []verdict.Figure {
+		return []verdict.Figure{{Name: "length", Quantity: quantity.New(mm, "mm")}}
+	}
+	for _, c := range []struct {
+		found, limit         float64
+		foundShown, limShown string
+	}{
+		{1018, 1016, "1.018 m", "1.016 m"},
+		{1016, 1016, "1.02 m", "1.02 m"},
+		{1100, 1016, "1.1 m", "1.02 m"},
+		{1016.0001, 1016, "1.0160001 m", "1.016 m"},
+	} {
+		v := verdict.Verdict{Figures: of(c.found), Limit: of(c.limit)}
+		show := v.Show(quantity.Metric)
+		assert.Equal(t, c.foundShown, show(v.Figures[0]))
+		assert.Equal(t, c.limShown, show(v.Limit[0]))
+	}
+}
