@@ -1,6 +1,9 @@
 package copper
 
-import "driploop/model/figure"
+import (
+	"driploop/model/figure"
+	"driploop/model/quantity"
+)
 
 // coldest is the temperature under which ResistanceAt no longer follows the line.
 const coldest = -60
@@ -27,9 +30,9 @@ func HotStep(r20, tempC float64, unit string) figure.Step {
 	return figure.Step{
 		Formula: "resistance at temperature: R = R20·(234.5 + T)/254.5", Source: sourceHot,
 		Inputs: []figure.Input{
-			{Symbol: "R20", Value: r20, Unit: unit, From: "resistance at 20 °C"},
-			{Symbol: "T", Value: tempC, Unit: "degC", From: "conductor temperature"},
+			{Symbol: "R20", Value: quantity.Round(r20), Unit: unit, From: "resistance at 20 °C"},
+			{Symbol: "T", Value: quantity.Round(tempC), Unit: "degC", From: "conductor temperature"},
 		},
-		Result: ResistanceAt(r20, tempC), Unit: unit,
+		Result: quantity.Round(ResistanceAt(r20, tempC)), Unit: unit,
 	}
 }

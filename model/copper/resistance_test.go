@@ -46,3 +46,10 @@ func TestResistanceRisesWithTemperature(t *testing.T) {
 		require.Less(t, ResistanceAt(1, cold), ResistanceAt(1, cold+warmer))
 	})
 }
+
+func TestHotStepRepeatsTheResult(t *testing.T) {
+	step := HotStep(3.277, 105, "mohm")
+	assert.InDelta(t, ResistanceAt(3.277, 105), step.Result, 1e-10)
+	assert.Equal(t, "mohm", step.Unit)
+	assert.Contains(t, step.Source, "11-66d")
+}
