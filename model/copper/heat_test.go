@@ -58,7 +58,7 @@ func TestShortTimeIsAdiabatic(t *testing.T) {
 	h := twoOught(t)
 	const amps = 5000.0
 	// Resistivity and heat capacity give 225.7 where IEC 60949 prints 226.
-	k := math.Sqrt(HeatCapacity*254.5/(Resistivity*1e-3)*math.Log((234.5+160)/(234.5+70)))
+	k := math.Sqrt(HeatCapacity * 254.5 / (Resistivity * 1e-3) * math.Log((234.5+160)/(234.5+70)))
 	assert.InEpsilon(t, K(70, 160), k, 0.002)
 	adiabatic := AdiabaticTime(k, h.AreaMM2, amps)
 	seconds, reached, err := h.Reach(70, 160, amps)
