@@ -18,6 +18,8 @@ func newForm(pattern, says string) func() *form {
 	return sync.OnceValue(func() *form { return &form{pattern, regexp.MustCompile(pattern), says} })
 }
 
+const ipPattern = `IP[0-6X]([0-9X]|[69]K)[A-D]?[HMSW]?`
+
 // idPattern is that of ids, terminals and commands: no dot, so that paths are
 // plain, and no blank.
 const idPattern = `^[\p{L}\p{N}][\p{L}\p{N}_-]*$`
@@ -31,7 +33,8 @@ var (
 	idForm   = newForm(idPattern, "write letters, digits, - and _")
 	ruleForm = newForm(`^[a-z0-9-]+/[a-z0-9-]+$`, "write topic/rule, such as routing/support-too-far")
 	// The letters after the digits: A to D, H, M, S and W of IEC 60529; 9K of ISO 20653.
-	ipForm       = newForm(`^IP[0-6X]([0-9X]|[69]K)[A-D]?[HMSW]?$`, "write a code of IEC 60529, such as IP67")
+	// Two codes where both tests were passed: IP67 proves nothing of jets.
+	ipForm       = newForm(`^`+ipPattern+`(/`+ipPattern+`)?$`, "write a code of IEC 60529, such as IP67 or IP66/IP67")
 	studForm     = newForm(`^(M[0-9]+(\.[0-9]+)?|#[0-9]+|[0-9]+/[0-9]+ in|[0-9]+(\.[0-9]+)? (in|mm))$`, "write it as marked, such as M8, 5/16 in, #10 or 10 mm")
 	standardForm = newForm(`^[a-z0-9]+([.-][a-z0-9]+)*$`, "write it like ul-1426, sae-j1127 or iso-6722; none if nothing is marked")
 	colourForm   = sync.OnceValue(func() *form {
