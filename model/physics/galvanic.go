@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"sync"
 
 	"driploop/model/figure"
@@ -40,13 +41,17 @@ func AnodicIndex(metal string) (volts float64, ok bool) {
 	return row.volts, ok
 }
 
-// Surface returns the metal that touches: the plating where there is one.
+// Surface returns the metal that touches: the plating where there is one, named
+// by itself or within the metal, as in tin-plated-copper.
 // Source: MIL-DTL-14072F counts only the touching surface; read.
 func Surface(metal, plating string) string {
-	if plating == "" || plating == "none" {
-		return metal
+	if plating != "" && plating != "none" {
+		return plating
 	}
-	return plating
+	if surface, _, plated := strings.Cut(metal, "-plated-"); plated {
+		return surface
+	}
+	return metal
 }
 
 // AnodicGap returns the difference of the anodic index of two touching surfaces

@@ -70,6 +70,36 @@ func swapped(f figure.Figure) figure.Figure {
 	return f
 }
 
+// The words that a record uses for metals and platings.
+func TestSurfaceOfRecordedMetals(t *testing.T) {
+	for _, c := range []struct {
+		metal, plating, want string
+		volts                float64
+	}{
+		{"copper", "", "copper", 0.35},
+		{"tin-plated-copper", "", "tin", 0.60},
+		{"nickel-plated-brass", "", "nickel", 0.30},
+		{"chrome-plated-brass", "none", "chrome", 0.60},
+		{"zinc-plated-steel", "", "zinc", 1.25},
+		{"galvanised-steel", "", "galvanised-steel", 1.20},
+		{"copper", "silver", "silver", 0.15},
+		{"copper", "gold", "gold", 0.00},
+		{"tin-plated-copper", "nickel", "nickel", 0.30},
+		{"bronze", "", "bronze", 0.35},
+		{"stainless-304", "", "stainless-304", 0.50},
+		{"steel", "", "steel", 0.85},
+		{"aluminium", "", "aluminium", 0.90},
+		{"titanium", "", "titanium", 0.30},
+		{"lead", "", "lead", 0.70},
+	} {
+		surface := Surface(c.metal, c.plating)
+		assert.Equal(t, c.want, surface)
+		volts, ok := AnodicIndex(surface)
+		require.True(t, ok, surface)
+		assert.Equal(t, c.volts, volts, surface)
+	}
+}
+
 func TestAnodicTableIsWhole(t *testing.T) {
 	last := -1.0
 	for _, line := range load("anodic.csv") {
