@@ -36,6 +36,7 @@ type rule struct {
 // need is a fact that a rule depends on, of its subject or of a singleton.
 type need struct {
 	name string // as the metadata writes it
+	at   string // entry of the metadata that lists it
 	of   *collection
 	fact fact
 }
@@ -72,7 +73,7 @@ func load(files fs.FS, named []string, faults *problems) (all []*rule, others ma
 	found := make([]problems, len(named))
 	var work sync.WaitGroup
 	for i, name := range named {
-		work.Go(func() { loaded[i] = read(files, name, &found[i]) })
+		work.Go(func() { loaded[i] = readRule(files, name, &found[i]) })
 	}
 	work.Wait()
 	others = map[string]*ast.Module{}
@@ -89,8 +90,8 @@ func load(files fs.FS, named []string, faults *problems) (all []*rule, others ma
 	return all, others
 }
 
-// read reads one policy file. A file in a topic's folder is a rule.
-func read(files fs.FS, name string, faults *problems) *rule {
+// readRule reads one policy file. A file in a topic's folder is a rule.
+func readRule(files fs.FS, name string, faults *problems) *rule {
 	text, err := fs.ReadFile(files, name)
 	if err != nil {
 		faults.add(name, 0, "%v", err)

@@ -52,6 +52,8 @@ func (v *validator) rule(r *rule) {
 	r.decides = v.facts(r, "custom.decides", r.meta.Decides)
 	v.trusted(r)
 	v.parts(r)
+	v.safe(r)
+	v.words(r)
 }
 
 func (v *validator) at(r *rule, entry, format string, args ...any) {
@@ -158,7 +160,7 @@ func (v *validator) facts(r *rule, at string, named []string) []need {
 			v.at(r, at, "%s has no fact %q%s", of.name, plain, meant(plain, names(of.facts)))
 			continue
 		}
-		all = append(all, need{name: name, of: of, fact: f})
+		all = append(all, need{name: name, of: of, fact: f, at: at})
 	}
 	return all
 }
@@ -179,7 +181,7 @@ func unverified(cited []verdict.Citation) bool {
 func (v *validator) parts(r *rule) {
 	breach := false
 	for _, def := range r.mod.Rules {
-		switch name := def.Head.Name.String(); name {
+		switch nameOf(def) {
 		case "breach":
 			breach = true
 			v.partialSet(r, def)
@@ -205,8 +207,8 @@ func (v *validator) parts(r *rule) {
 }
 
 func (v *validator) partialSet(r *rule, def *ast.Rule) {
-	if def.Head.Key == nil || def.Head.Value != nil || len(def.Head.Args) > 0 {
-		v.faults.add(r.file, def.Location.Row, `%s is a set; write "%s contains … if { … }"`, def.Head.Name, def.Head.Name)
+	if def.Head.Key == nil || def.Head.Value != nil || len(def.Head.Args) > 0 || len(def.Head.Ref()) > 1 {
+		v.faults.add(r.file, def.Location.Row, `%s is a set; write "%s contains … if { … }"`, nameOf(def), nameOf(def))
 	}
 }
 

@@ -1,0 +1,398 @@
+package rules
+
+import (
+	"github.com/open-policy-agent/opa/v1/ast"
+)
+
+// read is one place where Rego reads a fact.
+type read struct {
+	of   *collection
+	fact fact
+	at   *ast.Location
+	// exact: the place could hold because the fact is missing.
+	exact bool
+}
+
+// use is one place where Rego refers to another definition of its package.
+type use struct {
+	name  string
+	exact bool
+}
+
+// definition is what one Rego rule of a package reads and uses.
+type definition struct {
+	name  string
+	reads []read
+	uses  []use
+}
+
+// holder is what a variable or reference stands for on its way from the input
+// to a fact.
+type holder struct {
+	kind holderKind
+	of   *collection
+}
+
+type holderKind uint8
+
+const (
+	nothing    holderKind = iota // a value; no facts below it
+	theInput                     // input
+	manyOf                       // input.devices
+	oneSubject                   // input.devices[id], input.vessel
+)
+
+// reader finds what one definition reads. It knows only plain ways to reach a
+// fact, and refuses the rest, so that nothing is read unseen.
+type reader struct {
+	own     *collection
+	kinds   map[string]*collection
+	defined map[string]bool // names of the package's definitions
+	names   map[string]holder
+	keys    map[string]bool // what picks the subject out of its collection
+	fault   func(at *ast.Location, format string, args ...any)
+	into    *definition
+}
+
+// definition reads one Rego rule with its else branches.
+func (d *reader) definition(rule *ast.Rule) {
+	d.into.name = nameOf(rule)
+	d.nameHolders(rule)
+	exact := rule.Default || rule.Else != nil
+	for branch := rule; branch != nil; branch = branch.Else {
+		d.head(branch.Head, exact)
+		d.body(branch.Body, exact)
+	}
+	if len(d.keys) > 1 {
+		d.fault(rule.Location, "a rule looks at one subject at a time; here %s are picked by different keys", d.own.name)
+	}
+}
+
+// nameOf returns the name of a Rego rule, whatever keys stand behind it.
+func nameOf(rule *ast.Rule) string { return rule.Head.Ref()[0].Value.String() }
+
+// nameHolders finds the variables that stand for the input, a collection or a
+// subject, whatever the order in which they are written.
+func (d *reader) nameHolders(rule *ast.Rule) {
+	for known := -1; known != len(d.names); {
+		known = len(d.names)
+		ast.WalkExprs(rule, func(e *ast.Expr) bool {
+			for _, n := range namings(e) {
+				h := d.stands(n.value)
+				if n.element {
+					h = h.element()
+				}
+				if h.kind == nothing {
+					continue
+				}
+				if before, named := d.names[n.name]; named && before != h {
+					d.fault(e.Location, "%s stands for two things; use another name for one of them", n.name)
+					continue
+				}
+				d.names[n.name] = h
+			}
+			return false
+		})
+	}
+}
+
+// naming is a variable given a value, or each element of a value.
+type naming struct {
+	name    string
+	value   *ast.Term
+	element bool
+}
+
+// namings returns the variables that an expression names.
+func namings(e *ast.Expr) []naming {
+	switch terms := e.Terms.(type) {
+	case *ast.SomeDecl:
+		if call, ok := terms.Symbols[0].Value.(ast.Call); ok {
+			if name, ok := variable(call[len(call)-2]); ok {
+				return []naming{{name: name, value: call[len(call)-1], element: true}}
+			}
+		}
+	case *ast.Every:
+		if name, ok := variable(terms.Value); ok {
+			return []naming{{name: name, value: terms.Domain, element: true}}
+		}
+	case []*ast.Term:
+		if !e.IsAssignment() && !e.IsEquality() {
+			return nil
+		}
+		var all []naming
+		for i, other := range []int{2, 1} {
+			if name, ok := variable(terms[i+1]); ok {
+				all = append(all, naming{name: name, value: terms[other]})
+			}
+		}
+		return all
+	}
+	return nil
+}
+
+func variable(t *ast.Term) (string, bool) {
+	if t == nil {
+		return "", false
+	}
+	name, ok := t.Value.(ast.Var)
+	return string(name), ok
+}
+
+// element is what an element of the holder is.
+func (h holder) element() holder {
+	if h.kind == manyOf {
+		return holder{kind: oneSubject, of: h.of}
+	}
+	return holder{}
+}
+
+// stands tells what a term stands for, without complaint.
+func (d *reader) stands(t *ast.Term) holder {
+	switch v := t.Value.(type) {
+	case ast.Var:
+		return d.start(v)
+	case ast.Ref:
+		head, ok := v[0].Value.(ast.Var)
+		if !ok {
+			return holder{}
+		}
+		h := d.start(head)
+		for _, key := range v[1:] {
+			h, _ = d.step(h, key)
+		}
+		return h
+	}
+	return holder{}
+}
+
+func (d *reader) start(name ast.Var) holder {
+	if name == "input" {
+		return holder{kind: theInput}
+	}
+	return d.names[string(name)]
+}
+
+// step goes from a holder to what it holds under a key. It also returns the
+// fact, if that is one.
+func (d *reader) step(h holder, key *ast.Term) (holder, *fact) {
+	word, _ := key.Value.(ast.String)
+	switch h.kind {
+	case theInput:
+		if of := d.kinds[string(word)]; of != nil && of.single {
+			return holder{kind: oneSubject, of: of}, nil
+		} else if of != nil {
+			return holder{kind: manyOf, of: of}, nil
+		}
+	case manyOf:
+		return h.element(), nil
+	case oneSubject:
+		if f, ok := h.of.facts[string(word)]; ok {
+			return holder{}, &f
+		}
+	}
+	return holder{}, nil
+}
+
+func (d *reader) head(head *ast.Head, exact bool) {
+	for _, arg := range head.Args {
+		d.term(arg, exact)
+	}
+	for _, key := range head.Ref()[1:] {
+		d.term(key, exact)
+	}
+	if head.Key != nil {
+		d.term(head.Key, exact)
+	}
+	if head.Value != nil {
+		d.term(head.Value, exact)
+	}
+}
+
+func (d *reader) body(body ast.Body, exact bool) {
+	for _, e := range body {
+		d.expr(e, exact)
+	}
+}
+
+func (d *reader) expr(e *ast.Expr, exact bool) {
+	if len(e.With) > 0 {
+		d.fault(e.Location, `a rule reads the facts as they are; "with" belongs in tests`)
+	}
+	exact = exact || e.Negated
+	switch terms := e.Terms.(type) {
+	case *ast.SomeDecl:
+		if call, ok := terms.Symbols[0].Value.(ast.Call); ok {
+			for _, pattern := range call[1 : len(call)-1] {
+				if _, named := variable(pattern); !named {
+					d.term(pattern, exact)
+				}
+			}
+			d.domain(call[len(call)-1], call[1], call[len(call)-2], exact)
+		}
+	case *ast.Every:
+		d.domain(terms.Domain, terms.Key, terms.Value, exact)
+		d.body(terms.Body, exact)
+	case *ast.Term:
+		d.term(terms, exact)
+	case []*ast.Term:
+		if e.IsAssignment() || e.IsEquality() {
+			for _, named := range namings(e) {
+				if d.stands(named.value).kind != nothing {
+					d.held(named.value, exact)
+					return
+				}
+			}
+		}
+		d.call(terms, exact)
+	}
+}
+
+// call reads an operator or function with its arguments.
+func (d *reader) call(terms []*ast.Term, exact bool) {
+	if ref, ok := terms[0].Value.(ast.Ref); ok {
+		if head, ok := ref[0].Value.(ast.Var); ok && (d.defined[string(head)] || head == "data") {
+			d.ref(ref, terms[0].Location, exact)
+		}
+	}
+	for _, arg := range terms[1:] {
+		d.term(arg, exact)
+	}
+}
+
+// domain reads what a variable goes over: the subjects of a collection, picked
+// by a key, or plain values.
+func (d *reader) domain(t, key, value *ast.Term, exact bool) {
+	if _, plain := variable(value); !plain || d.stands(t).kind != manyOf {
+		d.term(t, exact)
+		return
+	}
+	d.held(t, exact)
+	d.picked(key)
+}
+
+// held reads a term that may stand for a collection or subject, because a name
+// is given to it.
+func (d *reader) held(t *ast.Term, exact bool) {
+	if ref, ok := t.Value.(ast.Ref); ok {
+		d.ref(ref, t.Location, exact)
+		return
+	}
+	if _, ok := t.Value.(ast.Var); !ok {
+		d.term(t, exact)
+	} else if d.stands(t).kind == nothing {
+		d.term(t, exact)
+	}
+}
+
+// term reads a term whose whole value is used.
+func (d *reader) term(t *ast.Term, exact bool) {
+	if h := d.stands(t); h.kind != nothing {
+		d.fault(t.Location, "%s is used whole, so that it cannot be seen which facts are read; name each fact", t)
+		return
+	}
+	switch v := t.Value.(type) {
+	case ast.Var:
+		if d.defined[string(v)] {
+			d.into.uses = append(d.into.uses, use{name: string(v), exact: exact})
+		}
+	case ast.Ref:
+		d.ref(v, t.Location, exact)
+	case ast.Call:
+		d.call(v, exact)
+	case *ast.Array:
+		v.Foreach(func(item *ast.Term) { d.term(item, exact) })
+	case ast.Set:
+		v.Foreach(func(item *ast.Term) { d.term(item, exact) })
+	case ast.Object:
+		v.Foreach(func(key, value *ast.Term) { d.term(key, exact); d.term(value, exact) })
+	case *ast.ArrayComprehension:
+		d.term(v.Term, true)
+		d.body(v.Body, true)
+	case *ast.SetComprehension:
+		d.term(v.Term, true)
+		d.body(v.Body, true)
+	case *ast.ObjectComprehension:
+		d.term(v.Key, true)
+		d.term(v.Value, true)
+		d.body(v.Body, true)
+	case ast.Null, ast.Boolean, ast.Number, ast.String:
+	default:
+		d.fault(t.Location, "%s is a form that rules do not use", t)
+	}
+}
+
+// ref follows a reference from the input, a holder, data or a definition.
+func (d *reader) ref(ref ast.Ref, at *ast.Location, exact bool) {
+	head, ok := ref[0].Value.(ast.Var)
+	if !ok {
+		d.term(ref[0], exact)
+	}
+	for _, key := range ref[1:] {
+		d.term(key, exact)
+	}
+	switch {
+	case !ok:
+	case head == "data":
+		d.fault(at, "%s is outside the rule's package; a rule reads nothing else", ref)
+	case d.defined[string(head)]:
+		d.into.uses = append(d.into.uses, use{name: string(head), exact: exact})
+	default:
+		d.path(ref, d.start(head), at, exact)
+	}
+}
+
+// path follows a reference from a holder down to a fact.
+func (d *reader) path(ref ast.Ref, h holder, at *ast.Location, exact bool) {
+	for _, key := range ref[1:] {
+		if h.kind == nothing {
+			return
+		}
+		if h.kind == manyOf {
+			d.picked(key)
+		}
+		next, found := d.step(h, key)
+		switch {
+		case found != nil:
+			d.into.reads = append(d.into.reads, read{of: h.of, fact: *found, at: at, exact: exact})
+		case next.kind == nothing:
+			d.lost(h, key, at)
+			return
+		case next.kind == manyOf && next.of != d.own:
+			d.fault(at, "a rule on %s reads no %s; the facts of other subjects that it needs are joined to its own", d.own.name, next.of.name)
+			return
+		}
+		h = next
+	}
+}
+
+// picked notes by what a subject is picked from its collection.
+func (d *reader) picked(key *ast.Term) {
+	if key == nil {
+		key = ast.NullTerm()
+	}
+	d.keys[key.String()] = true
+}
+
+// lost says why a key leads nowhere.
+func (d *reader) lost(h holder, key *ast.Term, at *ast.Location) {
+	word, ok := key.Value.(ast.String)
+	switch {
+	case !ok:
+		d.fault(at, "a fact is read by its name, not by %s", key)
+	case h.kind == theInput:
+		d.fault(at, "rules do not read input.%s%s", string(word), meant(string(word), names(d.kinds)))
+	case string(word) == openFacts:
+		d.fault(at, "what is open is the engine's to judge; no rule reads it")
+	default:
+		d.fault(at, "%s has no fact %q%s", h.of.name, string(word), meant(string(word), names(h.of.facts)))
+	}
+}
+
+// title is the name of a fact as metadata writes it for a rule on own.
+func (r read) title(own *collection) string {
+	if r.of != own {
+		return r.of.name + "." + r.fact.name
+	}
+	return r.fact.name
+}

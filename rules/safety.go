@@ -1,0 +1,126 @@
+package rules
+
+import (
+	"slices"
+
+	"github.com/open-policy-agent/opa/v1/ast"
+)
+
+// safe refuses a rule that could pass in silence: one whose condition reads a
+// fact that may be missing and that its metadata does not name, or that holds
+// because a fact is missing.
+//
+// What makes a rule safe: a condition in which a fact is missing never holds,
+// and each such fact is in needs, asks or decides, for the engine to find it
+// missing. Hence conditions may be only of forms in which it can be seen which
+// facts they read, and which cannot turn true by taking a fact away.
+func (v *validator) safe(r *rule) {
+	if r.of == nil {
+		return
+	}
+	all := v.definitions(r)
+	listed := slices.Concat(r.needs, r.asks, r.decides)
+	for _, c := range r.clauses {
+		listed = append(listed, c.needs...)
+	}
+	everywhere := map[string]bool{}
+	for _, part := range []struct {
+		name  string
+		facts []need
+		where string
+	}{
+		{"breach", listed, "needs, asks or decides"},
+		{"asks", listed, "needs, asks or decides"},
+		{"applies", r.decides, "decides"},
+	} {
+		for _, f := range closure(all, part.name) {
+			name := f.title(r.of)
+			everywhere[name] = true
+			if !f.fact.optional {
+				continue
+			}
+			if !slices.ContainsFunc(part.facts, func(n need) bool { return n.name == name }) {
+				v.faults.add(r.file, f.at.Row, "%s reads %s, which may be missing; list it in %s", part.name, name, part.where)
+			}
+			if f.exact {
+				v.faults.add(r.file, f.at.Row, `%s could hold because %s is missing: no "not", comprehension, default or else over a fact that may be missing`, part.name, name)
+			}
+		}
+	}
+	v.unread(r, listed, everywhere)
+}
+
+// unread refuses facts that are listed and read nowhere: they would leave a
+// verdict undecided for nothing.
+func (v *validator) unread(r *rule, listed []need, everywhere map[string]bool) {
+	for _, n := range listed {
+		if !everywhere[n.name] {
+			v.at(r, n.at, "the metadata lists %s, which the rule does not read", n.name)
+		}
+	}
+}
+
+// definitions returns what the Rego rules of a rule's package read, by name.
+func (v *validator) definitions(r *rule) map[string][]definition {
+	for _, imported := range r.mod.Imports {
+		v.faults.add(r.file, imported.Location.Row, "a rule imports nothing")
+	}
+	defined := map[string]bool{}
+	for _, def := range r.mod.Rules {
+		defined[nameOf(def)] = true
+	}
+	all := map[string][]definition{}
+	for _, def := range r.mod.Rules {
+		var found definition
+		d := reader{
+			own: r.of, kinds: v.kinds, defined: defined, names: map[string]holder{}, keys: map[string]bool{}, into: &found,
+			fault: func(at *ast.Location, format string, args ...any) { v.faults.add(r.file, at.Row, format, args...) },
+		}
+		d.definition(def)
+		all[found.name] = append(all[found.name], found)
+	}
+	exactDefaults(r.mod, all)
+	return all
+}
+
+// exactDefaults marks what a definition with a default reads: with a fact
+// missing the default holds.
+func exactDefaults(module *ast.Module, all map[string][]definition) {
+	for _, def := range module.Rules {
+		if !def.Default {
+			continue
+		}
+		for _, same := range all[nameOf(def)] {
+			for i := range same.reads {
+				same.reads[i].exact = true
+			}
+			for i := range same.uses {
+				same.uses[i].exact = true
+			}
+		}
+	}
+}
+
+// closure returns what a definition reads, itself and by what it uses.
+func closure(all map[string][]definition, name string) []read {
+	var reads []read
+	seen := map[use]bool{}
+	var visit func(u use)
+	visit = func(u use) {
+		if seen[u] {
+			return
+		}
+		seen[u] = true
+		for _, def := range all[u.name] {
+			for _, f := range def.reads {
+				f.exact = f.exact || u.exact
+				reads = append(reads, f)
+			}
+			for _, next := range def.uses {
+				visit(use{name: next.name, exact: next.exact || u.exact})
+			}
+		}
+	}
+	visit(use{name: name})
+	return reads
+}
