@@ -45,6 +45,9 @@ func prepare(compiler *ast.Compiler, all []*rule) (rego.PreparedEvalQuery, error
 		if r.hasApplies {
 			defined = append(defined, fmt.Sprintf("%q: %s.applies", "applies", path))
 		}
+		if r.hasExcludes {
+			defined = append(defined, fmt.Sprintf("%q: %s.excludes", "excludes", path))
+		}
 		if r.hasAsks {
 			defined = append(defined, fmt.Sprintf("%q: %s.asks", "asks", path))
 		}

@@ -26,9 +26,10 @@ type ask struct {
 
 // found is what the Rego of one rule says of one record, by subject.
 type found struct {
-	applies map[string]mask
-	breach  map[string][]finding
-	asks    map[string][]ask
+	applies  map[string]mask
+	excludes map[string]bool
+	breach   map[string][]finding
+	asks     map[string][]ask
 }
 
 // all is the mask of every practice set of the rule.
@@ -36,7 +37,7 @@ func (r *rule) all() mask { return 1<<len(r.sets) - 1 }
 
 // decode reads the result of a rule's evaluation.
 func (r *rule) decode(result map[string]any) (found, error) {
-	f := found{applies: map[string]mask{}, breach: map[string][]finding{}, asks: map[string][]ask{}}
+	f := found{applies: map[string]mask{}, excludes: map[string]bool{}, breach: map[string][]finding{}, asks: map[string][]ask{}}
 	for _, member := range members(result, "breach") {
 		id, one, err := r.readFinding(member)
 		if err != nil {
@@ -54,6 +55,13 @@ func (r *rule) decode(result map[string]any) (found, error) {
 			return f, fmt.Errorf("rule %s: applies: %w", r.meta.ID, err)
 		}
 		f.applies[id] |= sets
+	}
+	for _, member := range members(result, "excludes") {
+		id, ok := member.(string)
+		if !ok {
+			return f, fmt.Errorf("rule %s: excludes: %v is no subject's id", r.meta.ID, member)
+		}
+		f.excludes[id] = true
 	}
 	for _, member := range members(result, "asks") {
 		id, one, err := r.readAsk(member)

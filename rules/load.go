@@ -29,8 +29,9 @@ type rule struct {
 	clauses []clauseNeed
 	limits  []Limit
 
-	hasApplies bool
-	hasAsks    bool
+	hasApplies  bool
+	hasAsks     bool
+	hasExcludes bool
 }
 
 // need is a fact that a rule depends on, of its subject or of a singleton.

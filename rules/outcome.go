@@ -22,6 +22,9 @@ type judged struct {
 // A breach is certain and wins over what is missing; a missing fact wins over
 // met.
 func (r *rule) judge(s *subject, inForce mask, f *found, lookup singles) judged {
+	if f.excludes[s.id] {
+		return judged{outcome: verdict.NotApplicable, sets: inForce}
+	}
 	applicable := inForce
 	if r.hasApplies {
 		applicable &= f.applies[s.id]

@@ -32,6 +32,7 @@ func (v *validator) safe(r *rule) {
 		{"breach", listed, "needs, asks or decides"},
 		{"asks", listed, "needs, asks or decides"},
 		{"applies", r.decides, "decides"},
+		{"excludes", r.decides, "decides"},
 	} {
 		for _, f := range closure(all, part.name) {
 			name := f.title(r.of)

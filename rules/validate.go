@@ -188,6 +188,9 @@ func (v *validator) parts(r *rule) {
 		case "applies":
 			r.hasApplies = true
 			v.partialSet(r, def)
+		case "excludes":
+			r.hasExcludes = true
+			v.partialSet(r, def)
 		case "asks":
 			r.hasAsks = true
 			v.partialSet(r, def)
