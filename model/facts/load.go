@@ -1,7 +1,10 @@
 package facts
 
 import (
+	"slices"
+
 	"driploop/model/circuit"
+	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -33,10 +36,9 @@ type Load struct {
 	Devices         []string `json:"devices"`
 	Switches        []string `json:"switches"`
 
-	// What tests of the circuit the record holds.
-	TestedDrop     bool `json:"tested_drop"`
-	TestedPolarity bool `json:"tested_polarity"`
-	TestedFunction bool `json:"tested_function"`
+	// Tested: the record holds a test of drop, polarity or function for it. None
+	// is a "no" only once the job is signed off; before that it is open.
+	Tested *bool `json:"tested,omitempty"`
 }
 
 func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
@@ -53,9 +55,7 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 	putMeasure(s, "min_v", &f.MinV, c.MinVoltage, "min_voltage")
 	put(s, "protector", &f.Protector, c.Protector, "protector")
 	put(s, "local_disconnect", &f.LocalDisconnect, c.LocalDisconnect, "local_disconnect")
-	f.TestedDrop = tested(r, c.ID, "voltage-drop")
-	f.TestedPolarity = tested(r, c.ID, "polarity")
-	f.TestedFunction = tested(r, c.ID, "function")
+	tested(s, f, r, c.ID)
 
 	result := a.Loads[c.ID]
 	if result == nil {
@@ -81,12 +81,17 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 	return f
 }
 
-// tested tells whether the record holds a test of the kind for the load.
-func tested(r *record.Record, load, kind string) bool {
+// tested sets whether the record holds a test of the load.
+func tested(s *Subject, f *Load, r *record.Record, load string) {
 	for _, t := range r.Tests {
-		if t.Kind.V == kind && t.Load.V == load {
-			return true
+		if t.Load.V == load && slices.Contains([]string{"voltage-drop", "polarity", "function"}, t.Kind.V) {
+			f.Tested = ptr(true)
+			return
 		}
 	}
-	return false
+	if r.SignOff.On.Is() || r.SignOff.By.Is() {
+		f.Tested = ptr(false)
+		return
+	}
+	s.open("tested", figure.Gap{Field: "tests", Why: "no test of " + load + " yet"})
 }

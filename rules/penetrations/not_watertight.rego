@@ -16,8 +16,7 @@
 #   says: "{seal}, rating {rating}, where it has to keep out {water}"
 #   remedy: "Fit a seal that is marked {limit.rating} or better, or lead the cable another way."
 #   sources:
-#     - {set: us-federal, source: iec-60529, clause: "second characteristic numeral", asks: "4 splashing, 5 and 6 jets, 7 and 8 immersion; from 7 on they are tests of their own", trust: unverified}
-#     - {set: workmanship, source: iec-60529, clause: "second characteristic numeral", asks: "4 splashing, 5 and 6 jets, 7 and 8 immersion; from 7 on they are tests of their own", trust: unverified}
+#     - {set: workmanship, source: iec-60529, clause: "second characteristic numeral", asks: "4 splashing, 5 and 6 jets, 7 and 8 immersion; from 7 on they are tests of their own", trust: secondary}
 #     - {set: workmanship, source: common-practice, clause: "", asks: "a deck hole is as tight as the weather that reaches it", trust: practice}
 #     - {set: us-inspected, source: 46-cfr-143, clause: "143.400(h)", asks: "holes through bulkheads stay watertight", trust: read}
 #     - {set: us-inspected, source: 46-cfr-28, clause: "28.350(a)", asks: "equipment in the weather is watertight or in a watertight housing", trust: read}
