@@ -36,6 +36,7 @@ const (
 	Shorted  ProblemKind = "shorted"  // a source short-circuited by the wiring
 	Singular ProblemKind = "singular" // no unique solution
 	Collapse ProblemKind = "collapse" // constant power cannot be delivered
+	Mismatch ProblemKind = "mismatch" // recorded role and wiring differ
 )
 
 // ConductorResult is what the circuit makes of one conductor.

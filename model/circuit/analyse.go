@@ -1,0 +1,220 @@
+package circuit
+
+import (
+	"driploop/model/figure"
+	"driploop/model/record"
+)
+
+// analysis is the work on one record.
+type analysis struct {
+	net      *network
+	search   *searcher
+	poles    *poles
+	feedings []*feeding
+	solver   *solver
+	peaks    *peaks
+	result   *Analysis
+	nominal  []level  // by node, once asked for
+	faults   [2]*mesh // without loads, by end of ranges, once asked for
+}
+
+// Analyse returns what the circuit of a record is: which sources feed what
+// through which devices, the currents and voltages of every operating case, and
+// what follows from them. It takes any record; what cannot be computed is open,
+// with the entries that are missing.
+//
+// Conductors are solved at their working temperature under the greatest
+// continuous current, as a first solution at insulation rating gives it.
+func Analyse(r *record.Record) *Analysis {
+	n := build(r)
+	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n)}
+	a.poles = findPoles(n, a.search)
+	for _, t := range a.poles.all {
+		if a.poles.feeds(t) {
+			a.feedings = append(a.feedings, findFeeding(n, a.search, t))
+		}
+	}
+	a.result.Problems = append(a.result.Problems, a.poles.mismatches()...)
+	for i := range n.branches {
+		if b := &n.branches[i]; b.kind == wire {
+			n.setCopper(a.result.Conductors[b.id], b.cond)
+			heat(b, a.result.Conductors[b.id], figure.Figure{})
+		}
+	}
+	a.warm()
+	a.solve()
+	a.setConductors()
+	a.setDevices()
+	a.setLoads()
+	a.setBatteries()
+	a.setComponents()
+	a.setTerminals()
+	return a.result
+}
+
+func newAnalysis(n *network) *Analysis {
+	a := &Analysis{
+		Conductors: map[string]*ConductorResult{},
+		Devices:    map[string]*DeviceResult{},
+		Loads:      map[string]*LoadResult{},
+		Batteries:  map[string]*BatteryResult{},
+		Components: map[string]*ComponentResult{},
+		Terminals:  map[string]*TerminalResult{},
+	}
+	for id := range n.conds {
+		a.Conductors[id] = &ConductorResult{}
+	}
+	for id, c := range n.comps {
+		a.Components[id] = &ComponentResult{}
+		switch classOf(c) {
+		case deviceClass:
+			a.Devices[id] = &DeviceResult{}
+		case loadClass:
+			a.Loads[id] = &LoadResult{}
+		case batteryClass:
+			a.Batteries[id] = &BatteryResult{}
+		}
+	}
+	return a
+}
+
+// warm sets each conductor's temperature from the currents with all loads on.
+func (a *analysis) warm() {
+	s := newSolver(a.net)
+	p := newPeaks(a)
+	for _, at := range s.states() {
+		p.take(s.together("all loads", All, at.st, full, s.all()))
+	}
+	for i := range a.net.branches {
+		if b := &a.net.branches[i]; b.kind == wire {
+			current, _ := p.running[i].figure("")
+			heat(b, a.result.Conductors[b.id], current)
+		}
+	}
+}
+
+// solve runs every operating case and keeps the greatest currents.
+func (a *analysis) solve() {
+	a.solver = newSolver(a.net)
+	a.peaks = newPeaks(a)
+	reported := map[string]bool{}
+	a.solver.run(func(t *trial) {
+		a.peaks.take(t)
+		c := a.caseResult(t)
+		a.result.Cases = append(a.result.Cases, c)
+		if c.Problem != nil {
+			if key := string(c.Problem.Kind) + c.Problem.Path; !reported[key] {
+				reported[key] = true
+				a.result.Problems = append(a.result.Problems, *c.Problem)
+			}
+		}
+	})
+	a.islands()
+}
+
+// islands notes each load that no state feeds, and opens the currents of what
+// it could draw through.
+func (a *analysis) islands() {
+	for _, l := range a.solver.loads {
+		if len(a.solver.solveAlone(l)) > 0 {
+			continue
+		}
+		b := &a.net.branches[l]
+		gaps := a.unfedGaps(b)
+		if p, bad := a.shortedAt(b); bad {
+			gaps = []figure.Gap{figure.Because(p.Says)}
+		} else {
+			a.result.Problems = append(a.result.Problems, a.net.problem(Island, b, gaps[0].Why))
+		}
+		for _, node := range []int{b.a, b.b} {
+			a.search.run(node, everywhere, func(_, at int) {
+				for _, i := range a.net.at[at] {
+					a.peaks.running[i].gaps = append(a.peaks.running[i].gaps, gaps...)
+				}
+			})
+		}
+	}
+}
+
+// shortedAt returns the problem that keeps the surroundings of a load from being
+// solved, if any.
+func (a *analysis) shortedAt(b *branch) (Problem, bool) {
+	m := a.solver.family(a.solver.base, full).meshes[0][0]
+	for _, node := range []int{b.a, b.b} {
+		if p, bad := m.faults[m.island[node]]; bad {
+			return p, true
+		}
+	}
+	return Problem{}, false
+}
+
+// unfedGaps says why a load is not fed: a component on the way that does not
+// tell what it joins, or a way that is not there.
+func (a *analysis) unfedGaps(b *branch) []figure.Gap {
+	gaps := []figure.Gap{figure.Because("no way leads from a source through " + branchPlace(b) + " and back")}
+	for _, c := range a.net.record.Components {
+		if c != nil && classOf(c) == relayClass && len(c.Links) == 0 && a.landsOn(c.ID) {
+			gaps = append(gaps, figure.Missing(c.Path+".links"))
+		}
+	}
+	return gaps
+}
+
+func (a *analysis) landsOn(comp string) bool {
+	for _, c := range a.net.record.Conductors {
+		if c != nil && (c.From.Component == comp || c.To.Component == comp) {
+			return true
+		}
+	}
+	return false
+}
+
+// caseResult returns a solved case as the contract has it.
+func (a *analysis) caseResult(t *trial) *CaseResult {
+	c := &CaseResult{Name: t.name, Kind: t.kind, Gaps: t.gaps, Voltages: map[string]float64{}, Currents: map[string]float64{}, Sources: map[string]float64{}}
+	if t.load >= 0 {
+		c.Load = a.net.branches[t.load].id
+	}
+	for _, p := range t.outcome.faults {
+		if c.Problem == nil || p.Path < c.Problem.Path {
+			c.Problem = &p
+		}
+	}
+	s := t.outcome.first()
+	if s == nil {
+		return c
+	}
+	var open []figure.Gap
+	for i := range a.net.branches {
+		b := &a.net.branches[i]
+		if b.kind != wire && b.kind != source {
+			continue
+		}
+		if _, bad := t.outcome.fault(b.a); bad {
+			continue
+		}
+		if !t.outcome.amps(i).known {
+			open = append(open, a.blame(t, i)...)
+			continue
+		}
+		switch {
+		case b.kind == wire:
+			c.Currents[b.id] = s.amps[i]
+		case s.amps[i] != 0 || b.class == batteryClass:
+			c.Sources[b.id] = -s.amps[i]
+		}
+	}
+	for i := range a.net.nodes {
+		if _, bad := t.outcome.fault(i); bad || !t.outcome.family.meshes[0][0].sourced[t.outcome.family.meshes[0][0].island[i]] {
+			continue
+		}
+		if !t.outcome.greatest(func(s *solution) float64 { return s.volts[i] }).known {
+			continue
+		}
+		for _, name := range a.net.nodes[i].terminals {
+			c.Voltages[name] = s.volts[i]
+		}
+	}
+	c.Gaps = uniqueGaps(append(c.Gaps, open...))
+	return c
+}

@@ -1,0 +1,269 @@
+package circuit
+
+import (
+	"slices"
+
+	"driploop/model/figure"
+	"driploop/model/quantity"
+)
+
+// setBatteries fills in what each battery gives and how it can be cut off.
+func (a *analysis) setBatteries() {
+	for i := range a.net.branches {
+		b := &a.net.branches[i]
+		if b.kind != source || b.class != batteryClass {
+			continue
+		}
+		r := a.result.Batteries[b.id]
+		volts := a.net.openVolts(b.comp, false)
+		r.OpenV = figure.Open(volts.gaps...)
+		if !volts.open() {
+			r.OpenV = figure.Of(volts.high, "V", volts.working...)
+		}
+		r.ResistanceLow, r.ResistanceHigh = figure.Open(b.ohms.gaps...), figure.Open(b.ohms.gaps...)
+		if !b.ohms.open() {
+			r.ResistanceLow = figure.Of(1000*b.ohms.low, "mohm", b.ohms.working[0])
+			r.ResistanceHigh = figure.Of(1000*b.ohms.high, "mohm", b.ohms.working[len(b.ohms.working)-1])
+		}
+		a.setDisconnect(r, i)
+	}
+}
+
+// setDisconnect finds the switch of each ungrounded terminal. In an insulated
+// system both poles need one; the longer way counts.
+func (a *analysis) setDisconnect(r *BatteryResult, i int) {
+	b := &a.net.branches[i]
+	nodes := []int{b.a}
+	switch a.poles.earth {
+	case earthPositive:
+		nodes = []int{b.b}
+	case earthNone:
+		nodes = []int{b.a, b.b}
+	}
+	for k, node := range nodes {
+		cut := a.cutOff(a.bankEnd(i, node))
+		for _, id := range cut.bypass {
+			if !slices.Contains(r.Bypass, id) {
+				r.Bypass = append(r.Bypass, id)
+			}
+		}
+		switch {
+		case k == 0:
+			r.Disconnect, r.SwitchLength = cut.by, cut.length
+		case cut.by == "" || r.Disconnect == "":
+			r.Disconnect, r.SwitchLength = "", cut.length
+		case !cut.length.Known || r.SwitchLength.Known && cut.length.Value > r.SwitchLength.Value:
+			r.SwitchLength = cut.length
+		}
+	}
+}
+
+// bankEnd returns the terminal at which the current of a battery leaves its
+// bank: through the batteries in series with it.
+func (a *analysis) bankEnd(i, node int) int {
+	seen := map[int]bool{i: true}
+	for {
+		next := -1
+		for _, t := range a.poles.all {
+			o := &a.net.branches[t.branch]
+			if o.class != batteryClass || seen[t.branch] || !t.reaches[node] {
+				continue
+			}
+			if up := node == a.net.branches[i].a; up && t.node == o.b || !up && t.node == o.a {
+				next = t.branch
+				break
+			}
+		}
+		if next < 0 {
+			return node
+		}
+		seen[next] = true
+		if node == a.net.branches[i].a {
+			node = a.net.branches[next].a
+		} else {
+			node = a.net.branches[next].b
+		}
+		i = next
+	}
+}
+
+// cut is how a battery terminal can be cut off.
+type cut struct {
+	by     string
+	bypass []string
+	length figure.Figure
+}
+
+// cutOff follows the ways from a battery terminal up to the first switch on
+// each. The disconnect is the switch recorded as such, else a main or selector
+// switch, else the only one that is reached.
+func (a *analysis) cutOff(start int) cut {
+	n := a.net
+	parent := map[int]step{}
+	var switches []int // branches, in the order reached
+	var ends []int     // nodes from which current flows on unswitched
+	w := pastNoSwitch
+	a.search.run(start, w, func(place, node int) {
+		if over := a.search.from[place]; over.place >= 0 {
+			if _, known := parent[node]; !known && node != start {
+				from, _ := a.search.node(over.place)
+				parent[node] = step{over.branch, from}
+			}
+		}
+		for _, j := range n.at[node] {
+			b := &n.branches[j]
+			switch {
+			case b.kind == contact && b.class == switchClass, b.kind == device && isolates(b):
+				if !slices.Contains(switches, j) {
+					switches = append(switches, j)
+				}
+			case isDraw(b), b.kind == source && node != start:
+				ends = append(ends, node)
+			}
+		}
+	})
+	chosen := a.pickSwitch(switches)
+	trunk := map[int]bool{start: true}
+	c := cut{length: figure.Open(figure.Because("no switch stands in its ungrounded conductors"))}
+	if chosen >= 0 {
+		b := &n.branches[chosen]
+		c.by = b.id
+		node := b.a
+		if _, reached := parent[node]; !reached && node != start {
+			node = b.b
+		}
+		c.length = a.wayLength(parent, start, node, c.by)
+		for at := node; at != start; at = parent[at].place {
+			trunk[at] = true
+		}
+	}
+	for _, end := range ends {
+		var last int = -1
+		for at := end; !trunk[at]; at = parent[at].place {
+			if n.branches[parent[at].branch].kind == wire {
+				last = parent[at].branch
+			}
+		}
+		if last >= 0 && !slices.Contains(c.bypass, n.branches[last].id) {
+			c.bypass = append(c.bypass, n.branches[last].id)
+		}
+	}
+	return c
+}
+
+func (a *analysis) wayLength(parent map[int]step, start, node int, by string) figure.Figure {
+	var way []int
+	for at := node; at != start; at = parent[at].place {
+		if i := parent[at].branch; a.net.branches[i].kind == wire {
+			way = append(way, i)
+		}
+	}
+	slices.Reverse(way)
+	if len(way) == 0 {
+		return figure.Of(0, "mm", figure.Step{Formula: "length to " + by + ": none, it stands on the battery terminal", Result: 0, Unit: "mm"})
+	}
+	return lengthFigure(a.net, way, "length from "+a.net.nodes[start].name+" to "+by)
+}
+
+// pickSwitch chooses the disconnect among the first switches on the ways from a
+// battery.
+func (a *analysis) pickSwitch(switches []int) int {
+	for _, duties := range [][]string{{"battery-disconnect"}, {"battery-selector", "main"}} {
+		for _, i := range switches {
+			if slices.Contains(duties, a.net.branches[i].comp.Duty.V) {
+				return i
+			}
+		}
+	}
+	only := -1
+	for _, i := range switches {
+		b := &a.net.branches[i]
+		if b.comp.Duty.Is() {
+			continue
+		}
+		if only >= 0 && a.net.branches[only].id != b.id {
+			return -1
+		}
+		only = i
+	}
+	return only
+}
+
+// setComponents fills in what flows through each component.
+func (a *analysis) setComponents() {
+	for id, r := range a.result.Components {
+		c := a.net.comps[id]
+		var running, surge peak
+		take := func(one, two *peak) {
+			running.gaps = append(running.gaps, one.gaps...)
+			surge.gaps = append(surge.gaps, two.gaps...)
+			running.raise(amount{one.value, true}, one.name, nil)
+			surge.raise(amount{two.value, true}, two.name, nil)
+		}
+		for _, i := range a.net.byComp[id] {
+			if a.net.branches[i].kind != coil {
+				take(&a.peaks.running[i], &a.peaks.surge[i])
+			}
+		}
+		if node, ok := a.net.index[id]; ok {
+			if both := a.peaks.bus[node]; both != nil {
+				take(&both[0], &both[1])
+			}
+		}
+		r.Through, _ = running.figure("greatest current through it, starting and stall aside")
+		r.Surge, _ = surge.figure("greatest current through it while starting or stalled")
+		r.NominalV = a.componentNominal(id, classOf(c))
+	}
+}
+
+// componentNominal returns the nominal voltage of the circuit that a component
+// stands in: between its poles, or of its node above the negative pole.
+func (a *analysis) componentNominal(id string, cls class) figure.Figure {
+	for _, i := range a.net.byComp[id] {
+		b := &a.net.branches[i]
+		switch {
+		case b.kind == load || b.kind == source && cls != batteryClass:
+			return a.nominalOver(b)
+		case b.kind == source:
+			if v, ok := a.net.ratedVolts(b.comp); ok {
+				return nominalFigure(quantity.Round(v), a.net.ratedFrom(b.comp))
+			}
+			return figure.Open(figure.Missing(b.path + ".nominal"))
+		case b.kind == device || b.kind == contact:
+			return a.deviceNominal(b)
+		}
+	}
+	return a.systemVolts()
+}
+
+// setTerminals fills in what lands on each terminal.
+func (a *analysis) setTerminals() {
+	live := make([]bool, len(a.net.nodes))
+	bare := make([]bool, len(a.net.nodes))
+	for _, f := range a.feedings {
+		merge(live, a.search.nodes(f.pole.node, pastNoSwitch))
+		merge(bare, f.zone)
+	}
+	for _, c := range a.net.record.Conductors {
+		if c == nil || a.net.conds[c.ID] < 0 {
+			continue
+		}
+		for _, end := range []struct {
+			comp, name, label string
+		}{{c.From.Component, c.From.Name, c.ID + ".from"}, {c.To.Component, c.To.Name, c.ID + ".to"}} {
+			key := end.comp + "." + end.name
+			r := a.result.Terminals[key]
+			if r == nil {
+				node := a.net.index[key]
+				r = &TerminalResult{Component: end.comp, Terminal: end.name}
+				r.Ungrounded = a.poles.ungrounded(a.poles.at(node))
+				if !r.Ungrounded.Known && a.net.nodes[node].class == groundClass {
+					r.Ungrounded = figure.False()
+				}
+				r.AlwaysLive, r.Protected = truth(live[node]), truth(!bare[node])
+				a.result.Terminals[key] = r
+			}
+			r.Landed = append(r.Landed, end.label)
+		}
+	}
+}

@@ -1,0 +1,240 @@
+package circuit
+
+import (
+	"driploop/model/copper"
+	"driploop/model/figure"
+	"driploop/model/quantity"
+	"driploop/model/record"
+)
+
+// setCopper fills in what follows from a conductor by itself: area, resistance,
+// and the amperage allowed where it runs.
+func (n *network) setCopper(r *ConductorResult, c *record.Conductor) {
+	wire, gaps := conductorWire(c)
+	if len(gaps) > 0 {
+		r.AreaMM2, r.CircularMils = figure.Open(gaps...), figure.Open(gaps...)
+		r.R20 = figure.Open(n.conductorGaps(c)...)
+	} else {
+		r.AreaMM2 = figure.Of(wire.AreaMM2, "mm2", wire.AreaStep())
+		r.CircularMils = figure.Of(wire.CircularMils, "", wire.AreaStep())
+		r.R20 = resistance20(c, wire)
+	}
+	r.DiameterMM = diameter(c)
+	r.Table5 = table5(c)
+	n.setAllowable(r, c)
+	r.BundleCount = n.bundleCount(c)
+	r.Bundled = bundled(r)
+}
+
+// conductorGaps names the entries that the resistance of a conductor lacks.
+func (n *network) conductorGaps(c *record.Conductor) []figure.Gap { return conductorOhms(c).gaps }
+
+func resistance20(c *record.Conductor, w copper.Wire) figure.Figure {
+	length, ok := sane(c.Length)
+	if !ok {
+		return figure.Open(figure.Missing(c.Path + ".length"))
+	}
+	mohm := w.R20 * length
+	return figure.Of(mohm, "mohm", w.R20Step(), figure.Step{
+		Formula: "resistance of the conductor: R = r·L", Source: "definition",
+		Inputs: []figure.Input{
+			{Symbol: "r (mohm/mm)", Value: quantity.Round(w.R20), From: "greatest resistance at 20 °C"},
+			{Symbol: "L", Value: length, Unit: "mm", From: c.Path + ".length"},
+		},
+		Result: quantity.Round(mohm), Unit: "mohm",
+	})
+}
+
+func diameter(c *record.Conductor) figure.Figure {
+	if d, ok := sane(c.Diameter); ok {
+		return figure.Of(d, "mm", figure.Step{
+			Formula: "outside diameter as recorded", Source: "the record",
+			Inputs: []figure.Input{{Symbol: "D", Value: d, Unit: "mm", From: c.Path + ".diameter"}}, Result: d, Unit: "mm",
+		})
+	}
+	return figure.Open(figure.Missing(c.Path + ".diameter"))
+}
+
+func table5(c *record.Conductor) figure.Figure {
+	size, insulation, gaps := sizeAndInsulation(c)
+	if len(gaps) > 0 {
+		return figure.Open(gaps...)
+	}
+	return copper.Table5Figure(size, insulation)
+}
+
+func sizeAndInsulation(c *record.Conductor) (quantity.WireSize, float64, []figure.Gap) {
+	var gaps []figure.Gap
+	size, ok := c.Size.Get()
+	if !ok {
+		gaps = append(gaps, figure.Missing(c.Path+".size"))
+	}
+	insulation, ok := c.Insulation.Get()
+	if !ok {
+		gaps = append(gaps, figure.Missing(c.Path+".insulation"))
+	}
+	return size, insulation.Base, gaps
+}
+
+// setAllowable takes the least amperage of all spaces that a conductor crosses.
+// A space that the record does not describe leaves it open: it could be the
+// hottest.
+func (n *network) setAllowable(r *ConductorResult, c *record.Conductor) {
+	size, insulation, gaps := sizeAndInsulation(c)
+	engine, engineGaps := figure.False(), []figure.Gap(nil)
+	hottest := figure.Figure{}
+	var hotGaps []figure.Gap
+	best := figure.Figure{}
+	if len(c.Route) == 0 {
+		missing := figure.Missing(c.Path + ".route")
+		engineGaps, hotGaps = append(engineGaps, missing), append(hotGaps, missing)
+	}
+	for _, g := range c.Route {
+		if g == nil {
+			continue
+		}
+		space := n.spaces[g.Space.V]
+		if !g.Space.Is() || space == nil {
+			missing := figure.Missing(g.Path + ".space")
+			engineGaps, hotGaps = append(engineGaps, missing), append(hotGaps, missing)
+			continue
+		}
+		kind, hasKind := space.Kind.Get()
+		if !hasKind {
+			engineGaps = append(engineGaps, figure.Missing(space.Path+".kind"))
+		}
+		if kind == "engine" {
+			engine = figure.True()
+		}
+		ambient, hasAmbient := space.Ambient.Get()
+		if !hasAmbient {
+			hotGaps = append(hotGaps, figure.Missing(space.Path+".ambient"))
+		}
+		if hasAmbient && (!hottest.Known || ambient.Base > hottest.Value) {
+			hottest = figure.Of(ambient.Base, "degC", figure.Step{
+				Formula: "hottest space crossed", Source: "the record",
+				Inputs: []figure.Input{{Symbol: "Ta", Value: ambient.Base, Unit: "degC", From: space.Path + ".ambient"}},
+				Result: ambient.Base, Unit: "degC",
+			})
+		}
+		if len(gaps) > 0 || !hasKind || !hasAmbient {
+			continue
+		}
+		here := copper.Allowable(size, insulation, kind == "engine", &ambient.Base)
+		if r.HottestSpace == "" || !here.Known || best.Known && here.Value < best.Value {
+			best, r.HottestSpace = here, space.ID
+		}
+	}
+	r.InEngineSpace = engine
+	if !engine.Value && len(engineGaps) > 0 {
+		r.InEngineSpace = figure.OpenTruth(uniqueGaps(engineGaps)...)
+	}
+	r.HottestAmbient = hottest
+	if len(hotGaps) > 0 {
+		r.HottestAmbient = figure.Open(uniqueGaps(hotGaps)...)
+	}
+	gaps = append(gaps, engineGaps...)
+	gaps = append(gaps, hotGaps...)
+	if len(gaps) > 0 {
+		r.Allowable, r.HottestSpace = figure.Open(uniqueGaps(gaps)...), ""
+		return
+	}
+	r.Allowable = best
+}
+
+// bundleCount returns how many current-carrying conductors run together where
+// most do: in one bundle or one sheath. Bonding conductors carry none.
+func (n *network) bundleCount(c *record.Conductor) figure.Figure {
+	var gaps []figure.Gap
+	if len(c.Route) == 0 {
+		gaps = append(gaps, figure.Missing(c.Path+".route"))
+	}
+	most, from := 1, c.Path
+	consider := func(count int, path string) {
+		if count > most {
+			most, from = count, path
+		}
+	}
+	for _, g := range c.Route {
+		if g == nil {
+			continue
+		}
+		switch name, ok := g.Bundle.Get(); {
+		case !ok:
+			gaps = append(gaps, figure.Missing(g.Path+".bundle"))
+		case name != "none":
+			consider(n.carrying(name), g.Path+".bundle")
+		}
+	}
+	if sheath, ok := c.Sheath.Get(); ok && sheath != "none" {
+		consider(n.cores(sheath), c.Path+".sheath")
+	}
+	if len(gaps) > 0 {
+		return figure.Open(gaps...)
+	}
+	return figure.Of(float64(most), "", figure.Step{
+		Formula: "current-carrying conductors together: count", Source: "the record",
+		Inputs: []figure.Input{{Symbol: "n", Value: float64(most), From: from}}, Result: float64(most),
+	})
+}
+
+// carrying counts the conductors of a bundle that carry current.
+func (n *network) carrying(bundle string) int {
+	if count, ok := n.bundles[bundle]; ok {
+		return count
+	}
+	in := map[string]bool{}
+	recorded := 0
+	for _, b := range n.record.Bundles {
+		if b != nil && b.ID == bundle {
+			recorded = b.Carrying.V
+			for _, id := range b.Members.V {
+				in[id] = true
+			}
+		}
+	}
+	for i := range n.branches {
+		b := &n.branches[i]
+		if b.kind != wire {
+			continue
+		}
+		for _, g := range b.cond.Route {
+			if g != nil && g.Bundle.Is() && g.Bundle.V == bundle {
+				in[b.id] = true
+			}
+		}
+	}
+	count := 0
+	for id := range in {
+		if i, ok := n.conds[id]; ok && n.branches[i].cond.Role.V != "bonding" {
+			count++
+		}
+	}
+	count = max(count, recorded)
+	n.bundles[bundle] = count
+	return count
+}
+
+// cores counts the conductors of a sheath that carry current.
+func (n *network) cores(sheath string) int {
+	key := "sheath " + sheath
+	if count, ok := n.bundles[key]; ok {
+		return count
+	}
+	count := 0
+	for i := range n.branches {
+		if b := &n.branches[i]; b.kind == wire && b.cond.Sheath.Is() && b.cond.Sheath.V == sheath && b.cond.Role.V != "bonding" {
+			count++
+		}
+	}
+	n.bundles[key] = count
+	return count
+}
+
+func bundled(r *ConductorResult) figure.Figure {
+	if !r.Allowable.Known || !r.BundleCount.Known {
+		gaps := append(append([]figure.Gap(nil), r.Allowable.Gaps...), r.BundleCount.Gaps...)
+		return figure.Open(uniqueGaps(gaps)...)
+	}
+	return copper.Bundled(r.Allowable, int(r.BundleCount.Value))
+}

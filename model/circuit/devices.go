@@ -1,0 +1,156 @@
+package circuit
+
+import (
+	"slices"
+
+	"driploop/model/figure"
+)
+
+// setDevices fills in where each fuse and breaker stands and what flows there.
+func (a *analysis) setDevices() {
+	for _, c := range a.net.record.Components {
+		if c == nil || a.net.comps[c.ID] != c || classOf(c) != deviceClass {
+			continue
+		}
+		r := a.result.Devices[c.ID]
+		i := a.deviceBranch(c.ID)
+		if i < 0 {
+			gap := figure.Because("nothing is joined by it in the record")
+			open := figure.Open(gap)
+			r.First, r.Ungrounded = figure.False(), figure.OpenTruth(gap)
+			r.NominalV, r.CrankingA, r.FaultLowA, r.FaultHighA, r.LoadA, r.RunningA = a.systemVolts(), open, open, open, open, open
+			continue
+		}
+		b := &a.net.branches[i]
+		r.First = a.isFirst(i)
+		r.Ungrounded = a.poles.ungrounded(a.deviceAt(b))
+		r.NominalV = a.deviceNominal(b)
+		r.CrankingA = a.cranking(b)
+		r.LoadA, _ = a.peaks.continuous[i].figure("greatest continuous current; a load counts as continuous unless its record says that it pauses")
+		r.RunningA, _ = a.peaks.running[i].figure("greatest current over all cases, starting and stall aside")
+		r.Loads = a.loadsThrough(i)
+		r.Upstream = a.upstream(i)
+		a.setDeviceFault(r, b)
+	}
+}
+
+// deviceBranch returns the branch of a device, -1 for none. Of a device with
+// several poles the first stands for all.
+func (a *analysis) deviceBranch(id string) int {
+	for _, i := range a.net.byComp[id] {
+		if a.net.branches[i].kind == device {
+			return i
+		}
+	}
+	return -1
+}
+
+func (a *analysis) deviceAt(b *branch) polarity {
+	p, q := a.poles.at(b.a), a.poles.at(b.b)
+	return polarity{p.positive || q.positive, p.negative || q.negative}
+}
+
+// isFirst tells whether no other device lies between a device and a battery.
+func (a *analysis) isFirst(i int) figure.Truth {
+	b := &a.net.branches[i]
+	for _, f := range a.feedings {
+		if a.net.branches[f.pole.branch].class == batteryClass && (f.zone[b.a] || f.zone[b.b]) {
+			return figure.True()
+		}
+	}
+	return figure.False()
+}
+
+// deviceNominal returns the nominal voltage that a device has to break: that of
+// its node above the negative pole, or below the positive one.
+func (a *analysis) deviceNominal(b *branch) figure.Figure {
+	levels := a.levels()
+	for _, node := range []int{b.a, b.b} {
+		at := levels[node]
+		if at.island < 0 || at.volts <= 0 && !a.poles.positive[node] {
+			continue
+		}
+		if at.open {
+			return figure.Open(figure.Missing(a.net.vesselPath("system")))
+		}
+		if at.volts > 0 {
+			return nominalFigure(at.volts, "batteries that feed "+b.id)
+		}
+	}
+	return a.systemVolts()
+}
+
+// cranking sums the cold-cranking currents of the batteries that are connected
+// in parallel to a device; of a series chain the weakest counts.
+func (a *analysis) cranking(b *branch) figure.Figure {
+	var gaps []figure.Gap
+	var inputs []figure.Input
+	var sum float64
+	for _, t := range a.poles.all {
+		src := &a.net.branches[t.branch]
+		if src.class != batteryClass || !t.positive || !t.reaches[b.a] && !t.reaches[b.b] {
+			continue
+		}
+		path := src.path + ".cranking"
+		v, ok := sane(src.comp.Cranking)
+		if !ok {
+			gaps = append(gaps, figure.Missing(path))
+			continue
+		}
+		sum += v
+		inputs = append(inputs, figure.Input{Symbol: "I(" + src.id + ")", Value: v, Unit: "A", From: path})
+	}
+	switch {
+	case len(gaps) > 0:
+		return figure.Open(gaps...)
+	case len(inputs) == 0:
+		return figure.Open(figure.Because("no battery reaches it"))
+	}
+	return figure.Of(sum, "A", figure.Step{
+		Formula: "cold-cranking currents in parallel: sum", Source: "Kirchhoff's current law", Inputs: inputs, Result: sum, Unit: "A",
+	})
+}
+
+// loadsThrough returns the loads whose current passes a branch, in order.
+func (a *analysis) loadsThrough(i int) []string {
+	var ids []string
+	for _, l := range a.solver.loads {
+		for _, t := range a.solver.solveAlone(l) {
+			if id := a.net.branches[l].id; t.outcome.carries(i) && !slices.Contains(ids, id) {
+				ids = append(ids, id)
+			}
+		}
+	}
+	return ids
+}
+
+// upstream returns the devices in series with one towards each source, on the
+// shortest way, in order of the record.
+func (a *analysis) upstream(i int) []string {
+	b := &a.net.branches[i]
+	found := map[string]bool{}
+	for _, f := range a.feedings {
+		w := everywhere
+		w.without = i
+		end := -1
+		a.search.run(f.pole.node, w, func(place, node int) {
+			if end < 0 && (node == b.a || node == b.b) {
+				end = place
+			}
+		})
+		for end >= 0 && a.search.from[end].branch >= 0 {
+			over := a.search.from[end]
+			if d := &a.net.branches[over.branch]; d.kind == device {
+				found[d.id] = true
+			}
+			end = over.place
+		}
+	}
+	var ids []string
+	for _, c := range a.net.record.Components {
+		if c != nil && found[c.ID] && c.ID != b.id {
+			ids = append(ids, c.ID)
+		}
+	}
+	return ids
+}

@@ -1,0 +1,278 @@
+package circuit
+
+import (
+	"fmt"
+	"math"
+
+	"driploop/model/copper"
+	"driploop/model/figure"
+	"driploop/model/quantity"
+)
+
+const sourceNodal = "nodal analysis, Kirchhoff's laws"
+
+// setLoads fills in what each load draws and what voltage reaches it.
+func (a *analysis) setLoads() {
+	for _, l := range a.solver.loads {
+		b := &a.net.branches[l]
+		r := a.result.Loads[b.id]
+		r.NominalV = a.nominalOver(b)
+		trials := a.solver.solveAlone(l)
+		if len(trials) == 0 {
+			a.setUnfed(r, b)
+			continue
+		}
+		r.Fed = figure.True()
+		for k, t := range trials {
+			a.setAlone(r, l, t, k == 0)
+		}
+	}
+}
+
+func (a *analysis) setUnfed(r *LoadResult, b *branch) {
+	gaps := a.unfedGaps(b)
+	if p, bad := a.shortedAt(b); bad {
+		gaps = []figure.Gap{figure.Because(p.Says)}
+	}
+	r.Fed = figure.False()
+	if len(gaps) > 1 || gaps[0].Field != "" {
+		r.Fed = figure.OpenTruth(gaps...)
+	}
+	open := figure.Open(gaps...)
+	r.Current, r.DropFormulaV, r.DropNetworkV, r.VoltageV, r.LowVoltageV = open, open, open, open, open
+	if b.draw == constantCurrent && !b.current.open() {
+		r.Current = currentFigure(b.current.high, b, "nameplate")
+	}
+}
+
+// setAlone takes in one way of running a load alone; of several the
+// unfavourable figures stay.
+func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
+	b := &a.net.branches[l]
+	var f flow
+	if s := t.outcome.first(); s != nil {
+		f = follow(a.net, s, l)
+	} else if first {
+		f.source = -1
+	}
+	if first {
+		r.Out, r.Back = a.net.wires(f.out), a.net.wires(f.back)
+		r.Devices = a.net.parts(f.out, func(b *branch) bool { return b.kind == device })
+		r.Switches = a.net.parts(f.out, func(b *branch) bool { return b.kind == contact && b.class == switchClass })
+		if f.source >= 0 {
+			r.Source = a.net.nodes[a.net.branches[f.source].a].name
+		}
+	}
+	problem, bad := t.outcome.fault(b.a)
+	set := func(to *figure.Figure, next figure.Figure, worse func(a, b float64) bool) {
+		if bad {
+			next = figure.Open(figure.Because(problem.Says))
+		}
+		if first || to.Known && (!next.Known || worse(next.Value, to.Value)) {
+			*to = next
+		}
+	}
+	greater := func(a, b float64) bool { return a > b }
+	smaller := func(a, b float64) bool { return a < b }
+	set(&r.Current, a.aloneCurrent(t, l), greater)
+	set(&r.DropFormulaV, a.formulaDrop(t, f), greater)
+	set(&r.DropNetworkV, a.networkDrop(t, l, f), greater)
+	set(&r.VoltageV, a.voltage(t, l, t.outcome), smaller)
+	lowest := a.solver.family(t.outcome.family.state, low).solve(t.pulls)
+	if p, collapsed := lowest.fault(b.a); collapsed && !bad {
+		set(&r.LowVoltageV, figure.Open(figure.Because(p.Says)), smaller)
+		return
+	}
+	set(&r.LowVoltageV, a.voltage(t, l, lowest), smaller)
+}
+
+func currentFigure(amps float64, b *branch, from string) figure.Figure {
+	field := b.path + ".current"
+	if !b.comp.Current.Is() {
+		field = b.path + ".power"
+	}
+	step := figure.Step{
+		Formula: "current of the load: I, " + from, Source: sourceNodal,
+		Inputs: []figure.Input{{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: field}}, Result: quantity.Round(amps), Unit: "A",
+	}
+	return figure.Of(amps, "A", append(append([]figure.Step(nil), b.current.working...), step)...)
+}
+
+func (a *analysis) aloneCurrent(t *trial, l int) figure.Figure {
+	b := &a.net.branches[l]
+	own := a.net.loadGaps(pull{branch: l})
+	amps := t.outcome.amps(l)
+	switch {
+	case len(own) > 0:
+		return figure.Open(own...)
+	case !amps.known:
+		return figure.Open(a.blame(t, l)...)
+	}
+	return currentFigure(amps.value, b, t.name)
+}
+
+// formulaDrop sums the standards' formula over the way out and back on which it
+// comes out greatest.
+func (a *analysis) formulaDrop(t *trial, f flow) figure.Figure {
+	s := t.outcome.first()
+	if s == nil || f.source < 0 {
+		return figure.Open(figure.Because("case " + t.name + " has no solution"))
+	}
+	var gaps []figure.Gap
+	drops := map[int]figure.Figure{}
+	for _, i := range append(append([]int(nil), f.out...), f.back...) {
+		b := &a.net.branches[i]
+		if b.kind != wire {
+			continue
+		}
+		drop, missing := a.wireDrop(t, i)
+		gaps = append(gaps, missing...)
+		drops[i] = drop
+	}
+	if len(gaps) > 0 {
+		return figure.Open(uniqueGaps(gaps)...)
+	}
+	weight := func(i int) float64 { return drops[i].Value }
+	out, outWay := worstWay(a.net, s, f.out, weight)
+	back, backWay := worstWay(a.net, s, f.back, weight)
+	var working []figure.Step
+	var inputs []figure.Input
+	for _, i := range append(outWay, backWay...) {
+		if b := &a.net.branches[i]; b.kind == wire {
+			step := drops[i].Working[0]
+			step.Formula += ", conductor " + b.id
+			step.Inputs = placed(step.Inputs, b.path)
+			working = append(working, step)
+			inputs = append(inputs, figure.Input{Symbol: "E(" + b.id + ")", Value: drops[i].Value, Unit: "V", From: b.path})
+		}
+	}
+	sum := out + back
+	return figure.Of(sum, "V", append(working, figure.Step{
+		Formula: "drop out and back: sum over the conductors", Source: "Kirchhoff's voltage law",
+		Inputs: inputs, Result: quantity.Round(sum), Unit: "V",
+	})...)
+}
+
+// placed names the conductor's own entries as the origin of a drop's inputs.
+func placed(inputs []figure.Input, path string) []figure.Input {
+	out := append([]figure.Input(nil), inputs...)
+	for i := range out {
+		switch out[i].From {
+		case "current":
+			out[i].From = path + ", current with the load alone"
+		case "length of the conductor":
+			out[i].From = path + ".length"
+		case "copper area":
+			out[i].From = path + ".size"
+		}
+	}
+	return out
+}
+
+// wireDrop returns the drop of one conductor by the standards' formula.
+func (a *analysis) wireDrop(t *trial, i int) (figure.Figure, []figure.Gap) {
+	b := &a.net.branches[i]
+	var gaps []figure.Gap
+	w, missing := conductorWire(b.cond)
+	gaps = append(gaps, missing...)
+	length, ok := sane(b.cond.Length)
+	if !ok {
+		gaps = append(gaps, figure.Missing(b.path+".length"))
+	}
+	amps := t.outcome.amps(i)
+	if !amps.known {
+		gaps = append(gaps, a.blame(t, i)...)
+	}
+	if len(gaps) > 0 {
+		return figure.Figure{}, gaps
+	}
+	f := copper.Drop(amps.value, length, w.CircularMils)
+	return f, f.Gaps
+}
+
+func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
+	if f.source < 0 {
+		return figure.Open(figure.Because("case " + t.name + " has no solution"))
+	}
+	b, src := &a.net.branches[l], &a.net.branches[f.source]
+	drop := t.outcome.greatest(func(s *solution) float64 { return over(src)(s) - over(b)(s) })
+	if !drop.known {
+		return figure.Open(a.dropGaps(t, l, f)...)
+	}
+	at, to := t.outcome.first(), a.net.nodes[src.a].name
+	return figure.Of(drop.value, "V", figure.Step{
+		Formula: "drop in the solved network: voltage at the source less voltage at the load", Source: sourceNodal + "; conductors at working temperature",
+		Inputs: []figure.Input{
+			{Symbol: "U(" + to + ")", Value: quantity.Round(over(src)(at)), Unit: "V", From: "case " + t.name},
+			{Symbol: "U(" + b.id + ")", Value: quantity.Round(over(b)(at)), Unit: "V", From: "case " + t.name},
+		},
+		Result: quantity.Round(drop.value), Unit: "V",
+	})
+}
+
+// dropGaps names what is not known of the load and of the ways that its current
+// takes.
+func (a *analysis) dropGaps(t *trial, l int, f flow) []figure.Gap {
+	gaps := append([]figure.Gap(nil), a.net.loadGaps(pull{branch: l})...)
+	for _, i := range append(append([]int(nil), f.out...), f.back...) {
+		gaps = append(gaps, a.net.branches[i].ohms.gaps...)
+	}
+	if len(gaps) == 0 {
+		return t.openWays(a.net)
+	}
+	return uniqueGaps(gaps)
+}
+
+func (a *analysis) voltage(t *trial, l int, o *outcome) figure.Figure {
+	b := &a.net.branches[l]
+	v := o.least(over(b))
+	if !v.known {
+		gaps := append([]figure.Gap(nil), a.net.loadGaps(pull{branch: l})...)
+		at := &trial{name: t.name, pulls: t.pulls, outcome: o}
+		return figure.Open(uniqueGaps(append(gaps, at.openWays(a.net)...))...)
+	}
+	state := "full"
+	if o.family.supply == low {
+		state = "low"
+	}
+	working := figure.Step{
+		Formula: "voltage at the load in the solved network, battery " + state + ", at its greatest internal resistance", Source: sourceNodal,
+		Inputs: []figure.Input{{Symbol: "U(" + b.id + ")", Value: quantity.Round(v.value), Unit: "V", From: "case " + t.name}},
+		Result: quantity.Round(v.value), Unit: "V",
+	}
+	return figure.Of(v.value, "V", working)
+}
+
+// nominalOver returns the nominal voltage between two nodes: that of the
+// batteries on the way from one to the other, those in series added.
+func (a *analysis) nominalOver(b *branch) figure.Figure {
+	return a.nominalBetween(b.a, b.b)
+}
+
+func (a *analysis) nominalBetween(from, to int) figure.Figure {
+	levels := a.levels()
+	va, vb := levels[from], levels[to]
+	if va.island != vb.island || va.island < 0 || math.Abs(va.volts-vb.volts) < tiny {
+		return a.systemVolts()
+	}
+	if va.open || vb.open {
+		return figure.Open(figure.Missing(a.net.vesselPath("system")))
+	}
+	return nominalFigure(math.Abs(va.volts-vb.volts), fmt.Sprintf("batteries between %s and %s", a.net.nodes[from].name, a.net.nodes[to].name))
+}
+
+// systemVolts returns the vessel's recorded system voltage.
+func (a *analysis) systemVolts() figure.Figure {
+	path := a.net.vesselPath("system")
+	if v, ok := sane(a.net.record.Vessel.System); ok {
+		return nominalFigure(v, path)
+	}
+	return figure.Open(figure.Missing(path))
+}
+
+func nominalFigure(v float64, from string) figure.Figure {
+	return figure.Of(v, "V", figure.Step{
+		Formula: "nominal voltage of the circuit", Source: "the record; batteries in series add",
+		Inputs: []figure.Input{{Symbol: "U", Value: v, Unit: "V", From: from}}, Result: v, Unit: "V",
+	})
+}

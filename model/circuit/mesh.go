@@ -1,0 +1,389 @@
+package circuit
+
+import "math"
+
+// values are the numbers of one way to fill in what is open or a range: ohms of
+// each branch, and volts that a source holds. Loads are not part of a mesh.
+type values struct {
+	ohms  []float64 // Ω by branch
+	volts []float64 // V by branch, 0 but for sources
+}
+
+// mesh is the network in one state of its switches, ready to be solved for any
+// currents drawn from its nodes.
+//
+// A branch from a to b carrying j obeys V_a − V_b = R·j + e, e the voltage of a
+// source. Branches without resistance make their nodes one, apart by e; what
+// flows in them follows from Kirchhoff's current law, shared where it could
+// divide as if they had small equal resistances.
+//
+// Shapes: one unknown for each group of nodes so joined, less one reference for
+// each island; the matrix is symmetric and positive definite.
+type mesh struct {
+	net    *network
+	values values
+	closed []int // branches that conduct, loads apart
+
+	group  []int     // by node: root of its group
+	offset []float64 // by node: volts above its root
+	island []int     // by node: island number
+	row    []int     // by root: unknown, -1 for a reference
+	rows   int
+	fixed  []entry // matrix of the resistances
+	place  []int
+	factor *ldl
+
+	flowRow    []int // by node: unknown of the flow in branches without resistance
+	flowFactor *ldl
+	flowRows   int
+
+	idle    *solution       // without any load, once asked for
+	faults  map[int]Problem // by island
+	sourced []bool          // by island: has a source
+}
+
+// newMesh prepares the network with the given branches closed.
+func newMesh(n *network, closed []int, v values) *mesh {
+	m := &mesh{net: n, values: v, closed: closed, faults: map[int]Problem{}}
+	m.findIslands()
+	m.joinGroups()
+	m.number()
+	m.fixed = m.conductances()
+	m.place = order(m.rows, m.fixed)
+	factor, bad := factorise(m.rows, m.fixed, m.place)
+	if bad >= 0 {
+		m.blame(bad)
+	}
+	m.factor = factor
+	m.prepareFlow()
+	return m
+}
+
+// sets is a union-find over nodes.
+type sets struct {
+	parent []int
+	volts  []float64 // above the parent
+}
+
+func newSets(n int) *sets {
+	s := &sets{parent: make([]int, n), volts: make([]float64, n)}
+	for i := range s.parent {
+		s.parent[i] = i
+	}
+	return s
+}
+
+// find returns the root of a node and the volts of the node above it.
+func (s *sets) find(i int) (root int, volts float64) {
+	root = i
+	for s.parent[root] != root {
+		volts += s.volts[root]
+		root = s.parent[root]
+	}
+	for at := volts; s.parent[i] != root && i != root; {
+		next, step := s.parent[i], s.volts[i]
+		s.parent[i], s.volts[i] = root, at
+		i, at = next, at-step
+	}
+	return root, volts
+}
+
+// join makes a stand volts above b. If they are joined already, it returns by
+// how much their difference misses that.
+func (s *sets) join(a, b int, volts float64) (miss float64) {
+	ra, va := s.find(a)
+	rb, vb := s.find(b)
+	if ra == rb {
+		return math.Abs(va - vb - volts)
+	}
+	// The lower root stays, so that groups do not depend on the order of joins.
+	if ra < rb {
+		s.parent[rb], s.volts[rb] = ra, va-vb-volts
+	} else {
+		s.parent[ra], s.volts[ra] = rb, vb-va+volts
+	}
+	return 0
+}
+
+// unlike is the share of a source's voltage by which sources in parallel may
+// differ; beyond it one of them is shorted or fitted the wrong way round.
+const unlike = 0.25
+
+func (m *mesh) findIslands() {
+	s := newSets(len(m.net.nodes))
+	var clashes []int
+	greatest := m.greatest()
+	for _, i := range m.closed {
+		b := &m.net.branches[i]
+		e := m.values.volts[i]
+		if miss := s.join(b.a, b.b, e); miss > 0 && miss > unlike*greatest {
+			clashes = append(clashes, i)
+		}
+	}
+	m.island = make([]int, len(m.net.nodes))
+	number := map[int]int{}
+	for i := range m.island {
+		root, _ := s.find(i)
+		if _, ok := number[root]; !ok {
+			number[root] = len(number)
+		}
+		m.island[i] = number[root]
+	}
+	m.sourced = make([]bool, len(number))
+	for _, i := range m.closed {
+		if b := &m.net.branches[i]; b.kind == source {
+			m.sourced[m.island[b.a]] = true
+		}
+	}
+	for _, i := range clashes {
+		b := &m.net.branches[i]
+		m.fault(m.island[b.a], Shorted, b, "a source is short-circuited, or two of unlike voltage are joined, by a way over "+branchPlace(b))
+	}
+}
+
+// greatest returns the greatest voltage of any source.
+func (m *mesh) greatest() float64 {
+	var most float64
+	for _, i := range m.closed {
+		most = max(most, m.values.volts[i])
+	}
+	return most
+}
+
+func (m *mesh) joinGroups() {
+	s := newSets(len(m.net.nodes))
+	for _, i := range m.closed {
+		b := &m.net.branches[i]
+		if m.values.ohms[i] > 0 {
+			continue
+		}
+		if miss := s.join(b.a, b.b, m.values.volts[i]); miss > 1e-9*(1+m.values.volts[i]) {
+			m.fault(m.island[b.a], Shorted, b, "nothing limits the current through "+branchPlace(b)+": its terminals are joined without resistance")
+		}
+	}
+	m.group = make([]int, len(m.net.nodes))
+	m.offset = make([]float64, len(m.net.nodes))
+	for i := range m.group {
+		m.group[i], m.offset[i] = s.find(i)
+	}
+}
+
+func (m *mesh) fault(island int, kind ProblemKind, b *branch, says string) {
+	if _, known := m.faults[island]; known {
+		return
+	}
+	m.faults[island] = m.net.problem(kind, b, says)
+}
+
+// number gives each group an unknown, but for one reference in each island: the
+// group of a negative terminal of a source, else the first.
+func (m *mesh) number() {
+	reference := make([]int, len(m.sourced))
+	for i := range reference {
+		reference[i] = -1
+	}
+	for _, i := range m.closed {
+		if b := &m.net.branches[i]; b.kind == source && reference[m.island[b.b]] < 0 {
+			reference[m.island[b.b]] = m.group[b.b]
+		}
+	}
+	m.row = make([]int, len(m.net.nodes))
+	for i, root := range m.group {
+		if root != i {
+			continue
+		}
+		if is := m.island[i]; reference[is] < 0 {
+			reference[is] = i
+		}
+		m.row[i] = -1
+		if reference[m.island[i]] != i {
+			m.row[i] = m.rows
+			m.rows++
+		}
+	}
+}
+
+func (m *mesh) rowOf(n int) int { return m.row[m.group[n]] }
+
+func (m *mesh) conductances() []entry {
+	var entries []entry
+	for _, i := range m.closed {
+		if r := m.values.ohms[i]; r > 0 {
+			b := &m.net.branches[i]
+			entries = m.stamp(entries, b.a, b.b, 1/r)
+		}
+	}
+	return entries
+}
+
+// stamp adds a conductance between two nodes to a matrix.
+func (m *mesh) stamp(entries []entry, a, b int, siemens float64) []entry {
+	ra, rb := m.rowOf(a), m.rowOf(b)
+	if ra == rb {
+		return entries
+	}
+	if ra >= 0 {
+		entries = append(entries, entry{ra, ra, siemens})
+	}
+	if rb >= 0 {
+		entries = append(entries, entry{rb, rb, siemens})
+	}
+	if ra >= 0 && rb >= 0 {
+		entries = append(entries, entry{ra, rb, -siemens})
+	}
+	return entries
+}
+
+// blame notes the island of a row that has no unique solution.
+func (m *mesh) blame(row int) {
+	for node, root := range m.group {
+		if m.row[root] == row {
+			p := Problem{
+				Kind: Singular, Path: m.net.nodePath(node), Nodes: []string{m.net.nodes[node].name},
+				Says: "resistances around " + m.net.nodes[node].name + " lie too far apart to be solved together",
+			}
+			m.faults[m.island[node]] = p
+			return
+		}
+	}
+}
+
+// prepareFlow sets up the unit network of branches without resistance.
+func (m *mesh) prepareFlow() {
+	m.flowRow = make([]int, len(m.net.nodes))
+	for i, root := range m.group {
+		m.flowRow[i] = -1
+		if root != i {
+			m.flowRow[i] = m.flowRows
+			m.flowRows++
+		}
+	}
+	var entries []entry
+	for _, i := range m.closed {
+		if b := &m.net.branches[i]; m.values.ohms[i] <= 0 && b.a != b.b {
+			ra, rb := m.flowRow[b.a], m.flowRow[b.b]
+			if ra >= 0 {
+				entries = append(entries, entry{ra, ra, 1})
+			}
+			if rb >= 0 {
+				entries = append(entries, entry{rb, rb, 1})
+			}
+			if ra >= 0 && rb >= 0 {
+				entries = append(entries, entry{ra, rb, -1})
+			}
+		}
+	}
+	m.flowFactor, _ = factorise(m.flowRows, entries, order(m.flowRows, entries))
+}
+
+// solution is what the network does: volts by node, amps by branch from a to b.
+type solution struct {
+	volts []float64
+	amps  []float64
+}
+
+// drain is what a load draws from node a and returns at node b: a current, and
+// one in proportion to its voltage.
+type drain struct {
+	branch  int
+	a, b    int
+	amps    float64
+	siemens float64
+}
+
+// solve returns voltages and currents with the sources at their voltages (or
+// at zero, for responses) and the given currents drawn; nil if the network has
+// no unique solution.
+func (m *mesh) solve(sources bool, drains []drain) *solution {
+	if m.factor == nil || m.flowFactor == nil {
+		return nil
+	}
+	factor, bent := m.factor, m.fixed
+	for _, d := range drains {
+		if d.siemens != 0 {
+			bent = m.stamp(bent[:len(bent):len(bent)], d.a, d.b, d.siemens)
+		}
+	}
+	if len(bent) > len(m.fixed) {
+		var bad int
+		if factor, bad = factorise(m.rows, bent, m.place); bad >= 0 {
+			return nil
+		}
+	}
+	return m.solveWith(factor, sources, drains)
+}
+
+func (m *mesh) solveWith(factor *ldl, sources bool, drains []drain) *solution {
+	s := &solution{volts: make([]float64, len(m.net.nodes)), amps: make([]float64, len(m.net.branches))}
+	level := 0.0
+	if sources {
+		level = 1
+	}
+	rhs := make([]float64, m.rows)
+	inject := func(node int, amps float64) {
+		if r := m.rowOf(node); r >= 0 {
+			rhs[r] += amps
+		}
+	}
+	for _, i := range m.closed {
+		if r := m.values.ohms[i]; r > 0 {
+			b := &m.net.branches[i]
+			if lift := level * (m.values.volts[i] + m.offset[b.b] - m.offset[b.a]) / r; lift != 0 {
+				inject(b.a, lift)
+				inject(b.b, -lift)
+			}
+		}
+	}
+	for _, d := range drains {
+		amps := d.amps + d.siemens*level*(m.offset[d.a]-m.offset[d.b])
+		inject(d.a, -amps)
+		inject(d.b, amps)
+	}
+	x := factor.solve(rhs)
+	for node, root := range m.group {
+		s.volts[node] = level * m.offset[node]
+		if r := m.row[root]; r >= 0 {
+			s.volts[node] += x[r]
+		}
+	}
+	m.branchCurrents(s, level, drains)
+	return s
+}
+
+// branchCurrents sets the currents of all closed branches: by Ohm's law, and in
+// branches without resistance by what the others leave at each node.
+func (m *mesh) branchCurrents(s *solution, level float64, drains []drain) {
+	left := make([]float64, m.flowRows) // current brought to the node by the rest
+	bring := func(node int, amps float64) {
+		if r := m.flowRow[node]; r >= 0 {
+			left[r] += amps
+		}
+	}
+	for _, i := range m.closed {
+		if r := m.values.ohms[i]; r > 0 {
+			b := &m.net.branches[i]
+			j := (s.volts[b.a] - s.volts[b.b] - level*m.values.volts[i]) / r
+			s.amps[i] = j
+			bring(b.a, -j)
+			bring(b.b, j)
+		}
+	}
+	for _, d := range drains {
+		amps := d.amps + d.siemens*(s.volts[d.a]-s.volts[d.b])
+		s.amps[d.branch] += amps
+		bring(d.a, -amps)
+		bring(d.b, amps)
+	}
+	x := m.flowFactor.solve(left)
+	at := func(node int) float64 {
+		if r := m.flowRow[node]; r >= 0 {
+			return x[r]
+		}
+		return 0
+	}
+	for _, i := range m.closed {
+		if b := &m.net.branches[i]; m.values.ohms[i] <= 0 && b.a != b.b {
+			s.amps[i] = at(b.a) - at(b.b)
+		}
+	}
+}
