@@ -48,13 +48,14 @@ func (v *validator) safe(r *rule) {
 			}
 		}
 	}
-	v.unread(r, listed, everywhere)
+	v.unread(r, everywhere)
 }
 
-// unread refuses facts that are listed and read nowhere: they would leave a
-// verdict undecided for nothing.
-func (v *validator) unread(r *rule, listed []need, everywhere map[string]bool) {
-	for _, n := range listed {
+// unread refuses facts that are listed as deciding and read nowhere: they would
+// leave a verdict undecided for nothing. Needs may name facts that the rule does
+// not read: those that say whether a count or a latest date is whole.
+func (v *validator) unread(r *rule, everywhere map[string]bool) {
+	for _, n := range r.decides {
 		if !everywhere[n.name] {
 			v.at(r, n.at, "the metadata lists %s, which the rule does not read", n.name)
 		}

@@ -10,7 +10,7 @@
 #   severity: caution
 #   subject: job
 #   applies: every job
-#   needs: [signed_on, last_work, all_dated]
+#   needs: [signed_on, last_work, last_work_at, all_dated]
 #   says: "signed off on {signed}, but {entry} is of {last}"
 #   remedy: "Check what came later and sign again, or correct the date."
 #   sources:

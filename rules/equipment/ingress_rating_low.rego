@@ -11,7 +11,7 @@
 #   subject: components
 #   applies: every electrical component in a wet, washed or immersed place
 #   needs: []
-#   asks: [ip_splash, ip_jets, ip_immersion]
+#   asks: [ip, ip_splash, ip_jets, ip_immersion]
 #   decides: [exposure]
 #   says: "marked {rating} in a {exposure} place"
 #   remedy: "Fit one marked {limit.rating} or better, or move it to a drier place."
@@ -48,35 +48,46 @@ asks contains {"subject": id, "fact": needed[component.exposure].fact} if {
 	component.electric == true
 }
 
-breach contains finding(id, component) if {
+breach contains {
+	"subject": id,
+	"figures": {"rating": component.ip, "exposure": component.exposure},
+	"limit": {"rating": needed[component.exposure].rating},
+} if {
 	some id, component in input.components
 	component.exposure == "wet"
 	component.ip_splash == false
 }
 
 # A code of 7 or 8 alone proves immersion, not jets: less bad than nothing.
-breach contains object.union(finding(id, component), {"severity": "caution"}) if {
+breach contains {
+	"subject": id,
+	"severity": "caution",
+	"figures": {"rating": component.ip, "exposure": component.exposure},
+	"limit": {"rating": needed[component.exposure].rating},
+} if {
 	some id, component in input.components
 	component.exposure == "washed"
 	component.ip_jets == false
 	component.ip_immersion == true
 }
 
-breach contains finding(id, component) if {
+breach contains {
+	"subject": id,
+	"figures": {"rating": component.ip, "exposure": component.exposure},
+	"limit": {"rating": needed[component.exposure].rating},
+} if {
 	some id, component in input.components
 	component.exposure == "washed"
 	component.ip_jets == false
 	component.ip_immersion == false
 }
 
-breach contains finding(id, component) if {
-	some id, component in input.components
-	component.exposure == "immersed"
-	component.ip_immersion == false
-}
-
-finding(id, component) := {
+breach contains {
 	"subject": id,
 	"figures": {"rating": component.ip, "exposure": component.exposure},
 	"limit": {"rating": needed[component.exposure].rating},
+} if {
+	some id, component in input.components
+	component.exposure == "immersed"
+	component.ip_immersion == false
 }

@@ -19,7 +19,7 @@
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.410(b)(2)", asks: "lower than the source with means that keep fuel away, or higher with a deck or enclosure between", trust: read}
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.410(b)(3)", asks: "at least two feet apart, open to the atmosphere", trust: read}
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.410(c)(2)", asks: "the bulkhead holds water 12 in high, or a third of its height if less, and lets through at most a quarter fluid ounce an hour", trust: read}
-#   related: [ignition/spark-near-petrol, penetrations/vapour-bulkhead-holed]
+#   related: [ignition/spark-near-petrol]
 #   since: 0.1.0
 package driploop.rules.ignition.isolation_unproven
 

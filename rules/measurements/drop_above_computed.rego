@@ -10,13 +10,12 @@
 #   severity: warning
 #   subject: tests
 #   applies: every test of voltage drop
-#   needs: [drop_v, computed_drop_v]
-#   asks: [tolerance_v]
+#   needs: [current_a, drop_v, computed_drop_v]
+#   asks: [allowed_drop_v, tolerance_v]
 #   says: "{drop} was lost at {current}; the conductors account for {computed}, with {tolerance} of tolerance"
 #   remedy: "Measure across each joint of the circuit under load, and make the bad one anew."
 #   sources:
 #     - {set: workmanship, source: physics, clause: "", asks: "the drop measured is that of the solved network at the same current, within the tolerance of both readings", trust: computed}
-#   related: [conductors/drop-excessive]
 #   since: 0.1.0
 package driploop.rules.measurements.drop_above_computed
 
@@ -26,7 +25,7 @@ applies contains id if {
 }
 
 # A drop within the computed one is in order whatever the instrument.
-asks contains {"subject": id, "fact": "tolerance_v"} if {
+asks contains {"subject": id, "fact": "allowed_drop_v"} if {
 	some id, test in input.tests
 	test.drop_v > test.computed_drop_v
 }

@@ -13,7 +13,7 @@ test_silent_at_the_limit_fires_above if {
 
 test_asks_for_the_tolerance_only_above_the_computed_drop if {
 	drop_above_computed.asks == set() with input as reading({"drop_v": 0.4})
-	drop_above_computed.asks == {{"subject": "0000", "fact": "tolerance_v"}} with input as reading({"drop_v": 0.41})
+	drop_above_computed.asks == {{"subject": "0000", "fact": "allowed_drop_v"}} with input as reading({"drop_v": 0.41})
 }
 
 test_applies_to_drop_tests_only if {

@@ -19,7 +19,6 @@
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.445(a)", asks: "conductors passing a rigid surface are protected from abrasion", trust: read}
 #     - {set: workmanship, source: ac-43-13-1b, clause: "11-96c", asks: "holes in bulkheads and frames are lined, sleeved or fitted with a grommet", trust: read}
 #     - {set: workmanship, source: ac-43-13-1b, clause: "11-115", asks: "a grommet where the wires are not clamped clear of the hole", trust: read}
-#   related: [penetrations/hole-oversize]
 #   since: 0.1.0
 package driploop.rules.penetrations.edge_unprotected
 

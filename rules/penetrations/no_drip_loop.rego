@@ -19,7 +19,7 @@
 #     - {set: workmanship, source: ac-43-13-1b, clause: "11-96", asks: "wires run so that water cannot follow them into equipment", trust: unverified}
 #     - {set: workmanship, source: tm-1-1500-204-23-4, clause: "inspection list (24)", asks: "a trap or drip loop where wires run down to a connector, panel or box", trust: read}
 #     - {set: workmanship, source: common-practice, clause: "", asks: "a drip loop before each hole to the weather", trust: practice}
-#   related: [routing/no-drip-loop, penetrations/not-watertight]
+#   related: [penetrations/not-watertight]
 #   since: 0.1.0
 package driploop.rules.penetrations.no_drip_loop
 

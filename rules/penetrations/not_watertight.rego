@@ -11,7 +11,7 @@
 #   subject: penetrations
 #   applies: every hole that is wet, washed or immersed on either side, or goes through a watertight bulkhead
 #   needs: [seal_kind]
-#   asks: [ip_splash, ip_jets, ip_immersion]
+#   asks: [ip, ip_splash, ip_jets, ip_immersion]
 #   decides: [exposure, watertight]
 #   says: "{seal}, rating {rating}, where it has to keep out {water}"
 #   remedy: "Fit a seal that is marked {limit.rating} or better, or lead the cable another way."
