@@ -43,7 +43,7 @@ func (src *Source) cut(at verdict.Range) (before, value, after string, ok bool) 
 		end = min(at.End.Column-1, end)
 	}
 	before = strings.TrimLeft(string(line[:start]), " ")
-	return plain(before), plain(strings.TrimRight(string(line[start:end]), " ")), plain(string(line[end:])), true
+	return Plain(before), Plain(strings.TrimRight(string(line[start:end]), " ")), Plain(string(line[end:])), true
 }
 
 // window shortens an excerpt to the room there is, the value last.

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"io"
 	"strconv"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -98,7 +99,7 @@ func JSON(w io.Writer, run *verdict.Run, o Options) error {
 	for _, f := range run.Faults {
 		tree.Errors = append(tree.Errors, jsonError{Path: f.Path, Line: f.At.Line, Column: f.At.Column, Says: f.Says})
 	}
-	return writeJSON(w, tree)
+	return WriteJSON(w, tree)
 }
 
 func recordJSON(rec *verdict.Record, o Options) jsonRecord {
@@ -120,10 +121,10 @@ func recordJSON(rec *verdict.Record, o Options) jsonRecord {
 }
 
 func verdictJSON(v *verdict.Verdict, units quantity.System) jsonVerdict {
-	show := func(f verdict.Figure) string { return f.Print(units) }
+	show := v.Show(units)
 	out := jsonVerdict{
 		Rule: v.Rule.ID, Outcome: v.Outcome, Severity: v.Severity, Subject: v.Subject, At: v.At.Start,
-		Says: v.Text(flow(v.Says), show), Figures: printed(v.Figures, units), Limit: printed(v.Limit, units),
+		Says: says(v, show), Figures: printed(v.Figures, show), Limit: printed(v.Limit, show),
 		Missing: []string{}, Remedy: v.Text(flow(v.Remedy), show), Sources: []jsonSource{}, Fingerprint: v.Fingerprint,
 	}
 	for _, gap := range v.Missing {
@@ -138,17 +139,32 @@ func verdictJSON(v *verdict.Verdict, units quantity.System) jsonVerdict {
 	return out
 }
 
-func printed(figures []verdict.Figure, units quantity.System) map[string]string {
+// says puts the verdict in one sentence, whatever its outcome.
+func says(v *verdict.Verdict, show func(verdict.Figure) string) string {
+	switch v.Outcome {
+	case verdict.Met:
+		return "met"
+	case verdict.Undecided:
+		missing := make([]string, 0, len(v.Missing))
+		for _, gap := range v.Missing {
+			missing = append(missing, gap.String())
+		}
+		return "cannot be decided: " + strings.Join(missing, "; ")
+	}
+	return v.Text(flow(v.Says), show)
+}
+
+func printed(figures []verdict.Figure, show func(verdict.Figure) string) map[string]string {
 	out := map[string]string{}
 	for _, f := range figures {
-		out[f.Name] = f.Print(units)
+		out[f.Name] = show(f)
 	}
 	return out
 }
 
-// writeJSON writes a tree with two spaces of indentation. Characters that a
+// WriteJSON writes a tree with two spaces of indentation. Characters that a
 // terminal would act on are escaped, which JSON allows within its strings.
-func writeJSON(w io.Writer, tree any) error {
+func WriteJSON(w io.Writer, tree any) error {
 	var b bytes.Buffer
 	encoder := json.NewEncoder(&b)
 	encoder.SetEscapeHTML(false)

@@ -27,7 +27,7 @@ type span struct {
 func in(i ink, text string) span { return span{text: text, ink: i} }
 func txt(text string) span       { return span{text: text} }
 
-// page writes text of a limited width. All text goes through plain, so that
+// page writes text of a limited width. All text goes through Plain, so that
 // nothing in a record can reach the terminal as a control character.
 type page struct {
 	out   *bufio.Writer
@@ -68,7 +68,7 @@ func (p *page) labelled(label span, indent int, body ...span) {
 	if len(body) == 0 {
 		body = []span{txt("")}
 	}
-	text := plain(label.text)
+	text := Plain(label.text)
 	p.out.WriteString(p.inks.paint(label.ink, text))
 	gap := indent - columns(text)
 	if gap < 1 && text != "" {
@@ -123,7 +123,7 @@ func words(body []span) []word {
 		current = word{}
 	}
 	for _, s := range body {
-		for i, part := range strings.Split(plain(s.text), " ") {
+		for i, part := range strings.Split(Plain(s.text), " ") {
 			if i > 0 {
 				end()
 			}
@@ -135,4 +135,19 @@ func words(body []span) []word {
 	}
 	end()
 	return all
+}
+
+// Wrap breaks the lines of a text that are longer than a page is wide.
+func Wrap(text string) string {
+	var b strings.Builder
+	p := newPage(&b, Options{})
+	for _, line := range strings.Split(strings.TrimSuffix(text, "\n"), "\n") {
+		if columns(line) > p.width {
+			p.hang(0, 0, txt(line))
+		} else {
+			p.out.WriteString(line + "\n")
+		}
+	}
+	_ = p.close() // a strings.Builder takes everything
+	return b.String()
 }

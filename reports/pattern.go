@@ -47,3 +47,9 @@ func isKeyed(collection string) bool {
 	}
 	return false
 }
+
+// Pattern is the path of an entry with stars for what tells it from its like.
+func Pattern(path string) string {
+	pattern, _ := patternOf(path)
+	return pattern
+}

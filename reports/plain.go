@@ -12,10 +12,10 @@ import (
 // glue keeps the words of a quantity on one line; it is printed as a space.
 const glue = '\u00a0'
 
-// plain makes a text from a record safe to show: whatever a terminal would act
+// Plain makes a text from a record safe to show: whatever a terminal would act
 // on, or would show as nothing, is written as an escape. Control characters,
 // line ends, direction overrides and broken UTF-8 are such.
-func plain(s string) string {
+func Plain(s string) string {
 	if isPlain(s) {
 		return s
 	}

@@ -117,15 +117,22 @@ func (t *recordText) outcome(o verdict.Outcome) []*verdict.Verdict {
 
 // say fills a template of the verdict in the reader's units.
 func (t *recordText) say(v *verdict.Verdict, template string) string {
-	return v.Text(flow(template), t.figure)
+	return v.Text(flow(template), t.show(v))
 }
 
-// figure prints a figure so that its number and unit stay on one line.
-func (t *recordText) figure(f verdict.Figure) string {
-	text := f.Print(t.o.Units)
-	if f.Text != "" {
-		return text
+// show prints the figures of a verdict so that number and unit stay on one line.
+func (t *recordText) show(v *verdict.Verdict) func(verdict.Figure) string {
+	show := v.Show(t.o.Units)
+	return func(f verdict.Figure) string {
+		if f.Text != "" {
+			return show(f)
+		}
+		return glued(show(f))
 	}
+}
+
+// glued keeps the number and unit of a quantity on one line.
+func glued(text string) string {
 	number, bracket, two := strings.Cut(text, " (")
 	number = strings.ReplaceAll(number, " ", string(glue))
 	if !two {

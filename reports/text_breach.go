@@ -117,10 +117,11 @@ func (t *recordText) against(v *verdict.Verdict, limit verdict.Figure) string {
 	if strings.Contains(v.Says, "{limit."+limit.Name+"}") {
 		return ""
 	}
-	line := "limit " + t.figure(limit)
+	show := t.show(v)
+	line := "limit " + show(limit)
 	for _, f := range v.Figures {
 		if f.Name == limit.Name {
-			line = t.figure(f) + ", " + line
+			line = show(f) + ", " + line
 		}
 	}
 	return spaced(limit.Name) + " " + line

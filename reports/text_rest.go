@@ -48,11 +48,12 @@ func (t *recordText) met(all []*verdict.Verdict) {
 // measured gives the figures of a verdict and their limits in brackets.
 func (t *recordText) measured(v *verdict.Verdict) string {
 	var parts []string
+	show := t.show(v)
 	for _, f := range v.Figures {
-		parts = append(parts, spaced(f.Name)+" "+t.figure(f))
+		parts = append(parts, spaced(f.Name)+" "+show(f))
 	}
 	for _, l := range v.Limit {
-		parts = append(parts, "limit "+t.figure(l))
+		parts = append(parts, "limit "+show(l))
 	}
 	if len(parts) == 0 {
 		return ""

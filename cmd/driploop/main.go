@@ -1,0 +1,87 @@
+// Command driploop judges the installation records of direct-current equipment
+// on small craft by rules that each cite a published source.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+)
+
+func main() {
+	// With the signal caught, writing to a closed pipe is an error like any
+	// other and is reported, where it would end the program without a word.
+	signal.Notify(make(chan os.Signal, 1), syscall.SIGPIPE)
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
+
+// run carries out one command line and returns the exit code.
+func run(args []string, in io.Reader, out, errs io.Writer) int {
+	return guard(errs, func() int {
+		s := &session{in: in, out: &output{w: out}, errs: errs, terminal: terminalOf(out), engine: compiled()}
+		return s.run(args)
+	})
+}
+
+// guard turns a panic into a message for people and the code of a fault.
+func guard(errs io.Writer, work func() int) (code int) {
+	defer func() {
+		if value := recover(); value != nil {
+			caught(value).report(errs)
+			code = exitFault
+		}
+	}()
+	return work()
+}
+
+func (s *session) run(args []string) int {
+	root := newRoot(s)
+	root.SetArgs(args)
+	root.SetIn(s.in)
+	root.SetOut(s.out)
+	root.SetErr(s.errs)
+	err := root.Execute()
+	if s.out.err != nil {
+		err = fmt.Errorf("cannot write the output: %w", s.out.err)
+	}
+	var fault *programFault
+	switch {
+	case errors.As(err, &fault):
+		complain(s.errs, err.Error())
+		fmt.Fprintln(s.errs, pleaseReport)
+		return exitFault
+	case err != nil:
+		complain(s.errs, err.Error())
+		return max(s.code, exitUnusable)
+	}
+	return s.code
+}
+
+// session is what the commands of one run share.
+type session struct {
+	in       io.Reader
+	out      *output
+	errs     io.Writer
+	terminal terminal
+	engine   engine
+	code     int
+}
+
+// output remembers the first error of the writer, so that a full disk or a
+// closed pipe is reported whoever wrote.
+type output struct {
+	w   io.Writer
+	err error
+}
+
+func (o *output) Write(p []byte) (int, error) {
+	if o.err != nil {
+		return 0, o.err
+	}
+	n, err := o.w.Write(p)
+	o.err = err
+	return n, err
+}
