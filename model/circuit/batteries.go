@@ -103,11 +103,10 @@ func (a *analysis) cutOff(start int) cut {
 	var switches []int // branches, in the order reached
 	var ends []int     // nodes from which current flows on unswitched
 	w := pastNoSwitch
-	a.search.run(start, w, func(place, node int) {
-		if over := a.search.from[place]; over.place >= 0 {
+	a.search.run(start, w, func(at, node int) {
+		if over, ok := a.search.reached(at); ok {
 			if _, known := parent[node]; !known && node != start {
-				from, _ := a.search.node(over.place)
-				parent[node] = step{over.branch, from}
+				parent[node] = over
 			}
 		}
 		for _, j := range n.at[node] {
@@ -133,13 +132,13 @@ func (a *analysis) cutOff(start int) cut {
 			node = b.b
 		}
 		c.length = a.wayLength(parent, start, node, c.by)
-		for at := node; at != start; at = parent[at].place {
+		for at := node; at != start; at = parent[at].node {
 			trunk[at] = true
 		}
 	}
 	for _, end := range ends {
 		var last int = -1
-		for at := end; !trunk[at]; at = parent[at].place {
+		for at := end; !trunk[at]; at = parent[at].node {
 			if n.branches[parent[at].branch].kind == wire {
 				last = parent[at].branch
 			}
@@ -153,7 +152,7 @@ func (a *analysis) cutOff(start int) cut {
 
 func (a *analysis) wayLength(parent map[int]step, start, node int, by string) figure.Figure {
 	var way []int
-	for at := node; at != start; at = parent[at].place {
+	for at := node; at != start; at = parent[at].node {
 		if i := parent[at].branch; a.net.branches[i].kind == wire {
 			way = append(way, i)
 		}

@@ -43,7 +43,7 @@ func build(r *record.Record) *network {
 	}
 	for i := range n.branches {
 		b := &n.branches[i]
-		n.anyOpen = n.anyOpen || b.ohms.open() || b.current.open() || b.watts.open() || b.kind == source && n.sourceVolts(b, full).open()
+		n.anyOpen = n.anyOpen || b.ohms.open() || b.current.open() || b.watts.open() || b.limit.open() || b.kind == source && n.sourceVolts(b, full).open()
 	}
 	return n
 }
@@ -71,6 +71,9 @@ func (n *network) addComponent(c *record.Component, landed []string) {
 	case batteryClass, chargeClass:
 		base.kind = source
 		base.ohms = n.sourceOhms(c, cls)
+		if cls == chargeClass {
+			base.limit = recordedAmps(c.Output, c.Path+".output")
+		}
 		n.between(base, landed)
 	case loadClass:
 		base.kind = load

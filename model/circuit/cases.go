@@ -24,6 +24,8 @@ type trial struct {
 	pulls   []pull
 	gaps    []figure.Gap // what keeps its currents from being known
 	outcome *outcome
+	flow    flow            // of the load alone
+	comps   map[string]bool // components whose commands it hangs on
 }
 
 func newSolver(n *network) *solver {
@@ -75,7 +77,7 @@ func (n *network) coils(st state, of map[string]bool) []pull {
 	var pulls []pull
 	for i := range n.branches {
 		b := &n.branches[i]
-		if b.kind != coil || of != nil && !of[b.id] {
+		if b.kind != coil || !of[b.id] {
 			continue
 		}
 		if b.when == "" || st.position[b.id] == b.when {
@@ -108,7 +110,10 @@ func (s *solver) solveAlone(load int) []*trial {
 		if coils := s.net.coils(at.st, comps); len(coils) > 0 {
 			o = f.solve(append([]pull{{branch: load}}, coils...))
 		}
-		t := &trial{name: b.id + " alone", kind: Alone, load: load, pulls: o.pulls, outcome: o}
+		t := &trial{name: b.id + " alone", kind: Alone, load: load, pulls: o.pulls, outcome: o, comps: comps, flow: flow{source: -1}}
+		if sol := o.first(); sol != nil {
+			t.flow = follow(s.net, sol, load)
+		}
 		t.gaps = s.net.pullGaps(t.pulls)
 		if word := s.positions(at.st, comps); word != "" {
 			t.name += ", " + word
@@ -180,9 +185,18 @@ const negligible = 1e-9
 
 func significant(amps float64) bool { return amps > negligible || amps < -negligible }
 
-// together solves loads at work at the same time.
+// together solves loads at work at the same time, with the coils that hold in
+// what feeds them.
 func (s *solver) together(name string, kind CaseKind, at state, su supply, pulls []pull) *trial {
-	pulls = append(slices.Clone(pulls), s.net.coils(at, nil)...)
+	comps := map[string]bool{}
+	for _, p := range pulls {
+		for _, t := range s.solveAlone(p.branch) {
+			for id := range t.comps {
+				comps[id] = true
+			}
+		}
+	}
+	pulls = append(slices.Clone(pulls), s.net.coils(at, comps)...)
 	o := s.family(at, su).solve(pulls)
 	t := &trial{name: name, kind: kind, load: -1, pulls: pulls, outcome: o}
 	t.gaps = s.net.pullGaps(pulls)
@@ -247,7 +261,20 @@ func (s *solver) run(visit func(*trial)) {
 		s.surges(l, background, visit)
 	}
 	visit(s.together("continuous loads, battery low", Low, s.base, low, background))
+	s.charging(background, visit)
 	s.declared(visit)
+}
+
+// charging solves all charging sources at work into low batteries, without loads
+// and with the continuous ones.
+func (s *solver) charging(background []pull, visit func(*trial)) {
+	if !slices.ContainsFunc(s.net.branches, func(b branch) bool { return b.kind == source && b.class == chargeClass }) {
+		return
+	}
+	st := s.base.clone()
+	st.charging = true
+	visit(s.together("charging", Charging, st, low, nil))
+	visit(s.together("charging, continuous loads", Charging, st, low, background))
 }
 
 func caseName(name, word string) string {
@@ -302,7 +329,7 @@ func (s *solver) declared(visit func(*trial)) {
 		case "low":
 			su = low
 		case "charging":
-			st.charging = true
+			st.charging, su = true, low
 		}
 		how := running
 		switch c.State.V {

@@ -111,12 +111,12 @@ func (a *analysis) cranking(b *branch) figure.Figure {
 	})
 }
 
-// loadsThrough returns the loads whose current passes a branch, in order.
+// loadsThrough returns the loads whose own current passes a branch, in order.
 func (a *analysis) loadsThrough(i int) []string {
 	var ids []string
 	for _, l := range a.solver.loads {
 		for _, t := range a.solver.solveAlone(l) {
-			if id := a.net.branches[l].id; t.outcome.carries(i) && !slices.Contains(ids, id) {
+			if id := a.net.branches[l].id; t.flow.passes(i) && !slices.Contains(ids, id) {
 				ids = append(ids, id)
 			}
 		}
@@ -133,17 +133,15 @@ func (a *analysis) upstream(i int) []string {
 		w := everywhere
 		w.without = i
 		end := -1
-		a.search.run(f.pole.node, w, func(place, node int) {
+		a.search.run(f.pole.node, w, func(at, node int) {
 			if end < 0 && (node == b.a || node == b.b) {
-				end = place
+				end = at
 			}
 		})
-		for end >= 0 && a.search.from[end].branch >= 0 {
-			over := a.search.from[end]
-			if d := &a.net.branches[over.branch]; d.kind == device {
-				found[d.id] = true
+		for ; end >= 0; end = a.search.places[end].before {
+			if over := a.search.places[end].over; over >= 0 && a.net.branches[over].kind == device {
+				found[a.net.branches[over].id] = true
 			}
-			end = over.place
 		}
 	}
 	var ids []string

@@ -123,17 +123,13 @@ func (f *family) solve(pulls []pull) *outcome {
 					o.faults[is] = p
 				}
 			}
-			idle := m.atRest()
-			var active []pull
-			for _, p := range pulls {
-				if idle != nil && m.isFed(idle, p.branch) {
-					active = append(active, p)
-					if end == 0 && round == 0 {
-						o.fed[p.branch] = true
-					}
+			active := m.fedOf(pulls)
+			if end == 0 && round == 0 {
+				for _, p := range active {
+					o.fed[p.branch] = true
 				}
 			}
-			s, bad := m.draw(idle, active, round)
+			s, bad := m.charge(active, round)
 			if bad >= 0 {
 				b := &f.net.branches[bad]
 				o.faults[m.island[b.a]] = f.net.problem(Collapse, b,
@@ -154,6 +150,21 @@ func (m *mesh) atRest() *solution {
 	return m.idle
 }
 
+// fedOf returns the loads that a source stands over.
+func (m *mesh) fedOf(pulls []pull) []pull {
+	idle := m.atRest()
+	if idle == nil {
+		return nil
+	}
+	var active []pull
+	for _, p := range pulls {
+		if m.isFed(idle, p.branch) {
+			active = append(active, p)
+		}
+	}
+	return active
+}
+
 // tiny is the voltage below which a load counts as not fed, V.
 const tiny = 1e-6
 
@@ -171,15 +182,19 @@ const newtonLimit = 60
 // non-linear: Newton's method from the voltages at rest, which lie above the
 // working point, comes down to it and never passes it; if the matrix loses its
 // positive definiteness on the way, no working point exists and the load with
-// the lowest voltage is returned.
-func (m *mesh) draw(idle *solution, pulls []pull, round int) (s *solution, collapsed int) {
+// the lowest voltage is returned. given are currents besides those of the loads.
+func (m *mesh) draw(pulls []pull, round int, given []drain) (s *solution, collapsed int) {
+	idle := m.atRest()
+	if len(given) > 0 {
+		idle = m.solve(true, given)
+	}
 	if idle == nil {
 		return nil, -1
 	}
 	s = idle
 	for iteration := 0; ; iteration++ {
 		drains, powered := m.drains(s, pulls, round)
-		next := m.solve(true, drains)
+		next := m.solve(true, append(drains, given...))
 		if !powered {
 			return next, -1
 		}

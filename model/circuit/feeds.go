@@ -26,14 +26,13 @@ func findFeeding(n *network, s *searcher, t *pole) *feeding {
 		f.tree[i] = step{-1, -1}
 	}
 	joined := 0
-	s.run(t.node, aheadOfAny, func(place, node int) {
+	s.run(t.node, aheadOfAny, func(at, node int) {
 		if f.zone[node] {
 			return
 		}
 		f.zone[node] = true
-		if over := s.from[place]; over.place >= 0 {
-			from, _ := s.node(over.place)
-			f.tree[node] = step{over.branch, from}
+		if over, ok := s.reached(at); ok {
+			f.tree[node] = over
 			joined++
 		}
 	})
@@ -83,7 +82,7 @@ func (f *feeding) flood(n *network, s *searcher, dev, start int) {
 		}
 		f.first[node] = dev
 		for _, i := range n.at[node] {
-			if i != dev && s.passable(&everywhere, -1, i) {
+			if _, ok := s.pass(&everywhere, 0, i); ok && i != dev {
 				stack = append(stack, n.branches[i].other(node))
 			}
 		}

@@ -13,6 +13,9 @@ type flow struct {
 	source    int   // source that gives most, -1 if none
 }
 
+// passes tells whether the current takes a branch.
+func (f flow) passes(i int) bool { return slices.Contains(f.out, i) || slices.Contains(f.back, i) }
+
 // follow returns the way of a load's current in a solution. Currents of a
 // network without pumps run from high to low potential, so that they never go
 // in a circle between two sources.
@@ -169,7 +172,9 @@ func worstWay(n *network, s *solution, ordered []int, weight func(i int) float64
 		if old, ok := at[to]; !ok || next.sum > old.sum {
 			at[to] = next
 		}
-		end = at[to]
+		if next.sum >= end.sum {
+			end = next
+		}
 	}
 	for l := end.way; l != nil; l = l.before {
 		way = append(way, l.branch)

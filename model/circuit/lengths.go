@@ -33,7 +33,7 @@ func (f *feeding) treeWay(n *network, node int) []int {
 		if i := f.tree[node].branch; n.branches[i].kind == wire {
 			way = append(way, i)
 		}
-		node = f.tree[node].place
+		node = f.tree[node].node
 	}
 	for i, j := 0, len(way)-1; i < j; i, j = i+1, j-1 {
 		way[i], way[j] = way[j], way[i]
@@ -50,8 +50,8 @@ func (f *feeding) allWays(n *network, s *searcher, goal, last int) ([][]int, boo
 	on := make(map[int]bool)
 	w := aheadOfAny
 	w.without = last
-	var follow func(node, over int) bool
-	follow = func(node, over int) bool {
+	var follow func(node, memory int) bool
+	follow = func(node, memory int) bool {
 		if steps++; steps > wayLimit {
 			return false
 		}
@@ -64,13 +64,14 @@ func (f *feeding) allWays(n *network, s *searcher, goal, last int) ([][]int, boo
 		defer delete(on, node)
 		for _, i := range n.at[node] {
 			next := n.branches[i].other(node)
-			if on[next] || !f.zone[next] || !s.passable(&w, over, i) {
+			after, ok := s.pass(&w, memory, i)
+			if !ok || on[next] || !f.zone[next] {
 				continue
 			}
 			if n.branches[i].kind == wire {
 				way = append(way, i)
 			}
-			whole := follow(next, i)
+			whole := follow(next, after)
 			if n.branches[i].kind == wire {
 				way = way[:len(way)-1]
 			}
@@ -80,7 +81,7 @@ func (f *feeding) allWays(n *network, s *searcher, goal, last int) ([][]int, boo
 		}
 		return true
 	}
-	whole := follow(f.pole.node, -1)
+	whole := follow(f.pole.node, 0)
 	return ways, whole && len(ways) > 0
 }
 

@@ -49,12 +49,7 @@ func (a *analysis) setUnfed(r *LoadResult, b *branch) {
 // unfavourable figures stay.
 func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 	b := &a.net.branches[l]
-	var f flow
-	if s := t.outcome.first(); s != nil {
-		f = follow(a.net, s, l)
-	} else if first {
-		f.source = -1
-	}
+	f := t.flow
 	if first {
 		r.Out, r.Back = a.net.wires(f.out), a.net.wires(f.back)
 		r.Devices = a.net.parts(f.out, func(b *branch) bool { return b.kind == device })

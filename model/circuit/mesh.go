@@ -25,7 +25,7 @@ type mesh struct {
 	closed []int // branches that conduct, loads apart
 
 	group  []int     // by node: root of its group
-	offset []float64 // by node: volts above its root
+	offset []float64 // by node: volts without any current, against others of its island
 	island []int     // by node: island number
 	row    []int     // by root: unknown, -1 for a reference
 	rows   int
@@ -38,6 +38,7 @@ type mesh struct {
 	flowRows   int
 
 	idle    *solution       // without any load, once asked for
+	derived *mesh           // with some charging sources limited, the last one made
 	faults  map[int]Problem // by island
 	sourced []bool          // by island: has a source
 }
@@ -45,8 +46,7 @@ type mesh struct {
 // newMesh prepares the network with the given branches closed.
 func newMesh(n *network, closed []int, v values) *mesh {
 	m := &mesh{net: n, values: v, closed: closed, faults: map[int]Problem{}}
-	m.findIslands()
-	m.joinGroups()
+	m.join()
 	m.number()
 	m.fixed = m.conductances()
 	m.place = order(m.rows, m.fixed)
@@ -109,25 +109,43 @@ func (s *sets) join(a, b int, volts float64) (miss float64) {
 // differ; beyond it one of them is shorted or fitted the wrong way round.
 const unlike = 0.25
 
-func (m *mesh) findIslands() {
+// join finds the groups that branches without resistance make, the islands that
+// all branches make, and what each node would stand at without any current. The
+// unknowns of the network are what it stands off from that: small numbers, in
+// which a drop keeps its digits.
+func (m *mesh) join() {
 	s := newSets(len(m.net.nodes))
-	var clashes []int
 	greatest := m.greatest()
+	type clash struct {
+		branch int
+		says   string
+	}
+	var clashes []clash
 	for _, i := range m.closed {
-		b := &m.net.branches[i]
-		e := m.values.volts[i]
-		if miss := s.join(b.a, b.b, e); miss > 0 && miss > unlike*greatest {
-			clashes = append(clashes, i)
+		b, e := &m.net.branches[i], m.values.volts[i]
+		if m.values.ohms[i] <= 0 && s.join(b.a, b.b, e) > 1e-9*(1+e) {
+			clashes = append(clashes, clash{i, "nothing limits the current through " + branchPlace(b) + ": its terminals are joined without resistance"})
+		}
+	}
+	m.group = make([]int, len(m.net.nodes))
+	for i := range m.group {
+		m.group[i], _ = s.find(i)
+	}
+	for _, i := range m.closed {
+		b, e := &m.net.branches[i], m.values.volts[i]
+		if miss := s.join(b.a, b.b, e); m.values.ohms[i] > 0 && miss > 0 && miss > unlike*greatest {
+			clashes = append(clashes, clash{i, "a source is short-circuited, or two of unlike voltage are joined, by a way over " + branchPlace(b)})
 		}
 	}
 	m.island = make([]int, len(m.net.nodes))
+	m.offset = make([]float64, len(m.net.nodes))
 	number := map[int]int{}
 	for i := range m.island {
-		root, _ := s.find(i)
+		root, volts := s.find(i)
 		if _, ok := number[root]; !ok {
 			number[root] = len(number)
 		}
-		m.island[i] = number[root]
+		m.island[i], m.offset[i] = number[root], volts
 	}
 	m.sourced = make([]bool, len(number))
 	for _, i := range m.closed {
@@ -135,9 +153,9 @@ func (m *mesh) findIslands() {
 			m.sourced[m.island[b.a]] = true
 		}
 	}
-	for _, i := range clashes {
-		b := &m.net.branches[i]
-		m.fault(m.island[b.a], Shorted, b, "a source is short-circuited, or two of unlike voltage are joined, by a way over "+branchPlace(b))
+	for _, c := range clashes {
+		b := &m.net.branches[c.branch]
+		m.fault(m.island[b.a], Shorted, b, c.says)
 	}
 }
 
@@ -150,24 +168,6 @@ func (m *mesh) greatest() float64 {
 	return most
 }
 
-func (m *mesh) joinGroups() {
-	s := newSets(len(m.net.nodes))
-	for _, i := range m.closed {
-		b := &m.net.branches[i]
-		if m.values.ohms[i] > 0 {
-			continue
-		}
-		if miss := s.join(b.a, b.b, m.values.volts[i]); miss > 1e-9*(1+m.values.volts[i]) {
-			m.fault(m.island[b.a], Shorted, b, "nothing limits the current through "+branchPlace(b)+": its terminals are joined without resistance")
-		}
-	}
-	m.group = make([]int, len(m.net.nodes))
-	m.offset = make([]float64, len(m.net.nodes))
-	for i := range m.group {
-		m.group[i], m.offset[i] = s.find(i)
-	}
-}
-
 func (m *mesh) fault(island int, kind ProblemKind, b *branch, says string) {
 	if _, known := m.faults[island]; known {
 		return
@@ -176,27 +176,33 @@ func (m *mesh) fault(island int, kind ProblemKind, b *branch, says string) {
 }
 
 // number gives each group an unknown, but for one reference in each island: the
-// group of a negative terminal of a source, else the first.
+// lowest negative terminal of a source, which stands at zero, else the first.
 func (m *mesh) number() {
 	reference := make([]int, len(m.sourced))
 	for i := range reference {
 		reference[i] = -1
 	}
 	for _, i := range m.closed {
-		if b := &m.net.branches[i]; b.kind == source && reference[m.island[b.b]] < 0 {
-			reference[m.island[b.b]] = m.group[b.b]
+		if b := &m.net.branches[i]; b.kind == source {
+			if at := reference[m.island[b.b]]; at < 0 || m.offset[b.b] < m.offset[at] {
+				reference[m.island[b.b]] = b.b
+			}
 		}
 	}
 	m.row = make([]int, len(m.net.nodes))
-	for i, root := range m.group {
-		if root != i {
-			continue
-		}
-		if is := m.island[i]; reference[is] < 0 {
+	for i, is := range m.island {
+		if reference[is] < 0 {
 			reference[is] = i
 		}
+	}
+	zero := make([]float64, len(reference))
+	for is, node := range reference {
+		zero[is] = m.offset[node]
+	}
+	for i, root := range m.group {
+		m.offset[i] -= zero[m.island[i]]
 		m.row[i] = -1
-		if reference[m.island[i]] != i {
+		if root == i && m.group[reference[m.island[i]]] != i {
 			m.row[i] = m.rows
 			m.rows++
 		}
@@ -279,6 +285,7 @@ func (m *mesh) prepareFlow() {
 // solution is what the network does: volts by node, amps by branch from a to b.
 type solution struct {
 	volts []float64
+	stand []float64 // volts off from what the node would stand at without current
 	amps  []float64
 }
 
@@ -313,8 +320,19 @@ func (m *mesh) solve(sources bool, drains []drain) *solution {
 	return m.solveWith(factor, sources, drains)
 }
 
+// excess returns by how much a branch's voltage exceeds what its ends would
+// stand apart by without current: zero but for sources in a loop.
+func (m *mesh) excess(i int) float64 {
+	b := &m.net.branches[i]
+	e := m.values.volts[i] + m.offset[b.b] - m.offset[b.a]
+	if math.Abs(e) <= 1e-12*math.Abs(m.values.volts[i]) {
+		return 0
+	}
+	return e
+}
+
 func (m *mesh) solveWith(factor *ldl, sources bool, drains []drain) *solution {
-	s := &solution{volts: make([]float64, len(m.net.nodes)), amps: make([]float64, len(m.net.branches))}
+	s := &solution{volts: make([]float64, len(m.net.nodes)), stand: make([]float64, len(m.net.nodes)), amps: make([]float64, len(m.net.branches))}
 	level := 0.0
 	if sources {
 		level = 1
@@ -328,7 +346,7 @@ func (m *mesh) solveWith(factor *ldl, sources bool, drains []drain) *solution {
 	for _, i := range m.closed {
 		if r := m.values.ohms[i]; r > 0 {
 			b := &m.net.branches[i]
-			if lift := level * (m.values.volts[i] + m.offset[b.b] - m.offset[b.a]) / r; lift != 0 {
+			if lift := level * m.excess(i) / r; lift != 0 {
 				inject(b.a, lift)
 				inject(b.b, -lift)
 			}
@@ -341,10 +359,10 @@ func (m *mesh) solveWith(factor *ldl, sources bool, drains []drain) *solution {
 	}
 	x := factor.solve(rhs)
 	for node, root := range m.group {
-		s.volts[node] = level * m.offset[node]
 		if r := m.row[root]; r >= 0 {
-			s.volts[node] += x[r]
+			s.stand[node] = x[r]
 		}
+		s.volts[node] = level*m.offset[node] + s.stand[node]
 	}
 	m.branchCurrents(s, level, drains)
 	return s
@@ -362,7 +380,7 @@ func (m *mesh) branchCurrents(s *solution, level float64, drains []drain) {
 	for _, i := range m.closed {
 		if r := m.values.ohms[i]; r > 0 {
 			b := &m.net.branches[i]
-			j := (s.volts[b.a] - s.volts[b.b] - level*m.values.volts[i]) / r
+			j := (s.stand[b.a] - s.stand[b.b] - level*m.excess(i)) / r
 			s.amps[i] = j
 			bring(b.a, -j)
 			bring(b.b, j)

@@ -35,6 +35,7 @@ type branch struct {
 	choice bool
 
 	ohms    span // resistance; of a source, internal
+	limit   span // greatest current of a charging source
 	current span // of a load or coil drawing constant current
 	watts   span // of a load drawing constant power
 	draw    drawKind

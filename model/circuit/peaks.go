@@ -128,6 +128,7 @@ func (t *trial) openWays(n *network) []figure.Gap {
 		}
 		gaps = append(gaps, b.ohms.gaps...)
 		if b.kind == source {
+			gaps = append(gaps, b.limit.gaps...)
 			gaps = append(gaps, n.sourceVolts(b, t.outcome.family.supply).gaps...)
 		}
 	}

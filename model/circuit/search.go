@@ -16,118 +16,146 @@ var (
 )
 
 // searcher finds what can be joined to a node with every switch closed and
-// every command possible. Two links of one component that need different
-// commands never follow each other on a way, so that a reversing controller
-// does not join supply and return.
-//
-// A place of the search is a node, or a node reached over such a link.
+// every command possible. A way that has passed a link of a component by one
+// command passes no other link of it by another command, so that a reversing
+// controller does not join supply and return. (It remembers the last such
+// component, which is enough unless two of them interlace.)
 type searcher struct {
-	net    *network
-	mark   []int // by place: the last search that reached it
-	round  int
-	choice []int // branches with a choice of commands
-	first  []int // by branch: place of its far node b, then of a; -1 without choice
-	queue  []int
-	from   []step // by place: how it was reached
+	net      *network
+	memories []int // by branch: number of its component and command, 0 without a choice
+	owner    []string
+	mark     []int // by node: the last search that reached it with no memory
+	marks    map[remembered]int
+	count    []int // by node: memories met in this search
+	counted  []int
+	round    int
+	places   []place
 }
 
-// step is one step of a search: over a branch, from a place.
-type step struct{ branch, place int }
+// remembered is a node reached with a memory of a command.
+type remembered struct{ node, memory int }
+
+// place is one place of a search: a node, how it was reached, and the command
+// that the way there depends on.
+type place struct {
+	node, memory int
+	over         int // branch, -1 at the start
+	before       int // place, -1 at the start
+}
+
+// step is one step of a way: over a branch, from a node.
+type step struct{ branch, node int }
+
+// memoryLimit is how many commands a node is told apart by; a way beyond it
+// counts as free of commands, so that more is reached rather than less.
+const memoryLimit = 24
 
 func newSearcher(n *network) *searcher {
-	s := &searcher{net: n, first: make([]int, len(n.branches))}
-	places := len(n.nodes)
-	for i := range n.branches {
-		s.first[i] = -1
-		if n.branches[i].choice {
-			s.first[i] = places
-			s.choice = append(s.choice, i)
-			places += 2
-		}
+	s := &searcher{
+		net: n, memories: make([]int, len(n.branches)), owner: []string{""}, mark: make([]int, len(n.nodes)),
+		marks: map[remembered]int{}, count: make([]int, len(n.nodes)), counted: make([]int, len(n.nodes)),
 	}
-	s.mark, s.from = make([]int, places), make([]step, places)
+	numbers := map[[2]string]int{}
+	for i := range n.branches {
+		b := &n.branches[i]
+		if !b.choice || b.when == "" || b.kind == coil {
+			continue
+		}
+		key := [2]string{b.id, b.when}
+		if numbers[key] == 0 {
+			numbers[key] = len(s.owner)
+			s.owner = append(s.owner, b.id)
+		}
+		s.memories[i] = numbers[key]
+	}
 	return s
 }
 
-// node returns the node of a place, and the link it was reached over or -1.
-func (s *searcher) node(place int) (node, over int) {
-	if place < len(s.net.nodes) {
-		return place, -1
-	}
-	k := place - len(s.net.nodes)
-	b := &s.net.branches[s.choice[k/2]]
-	if k%2 == 0 {
-		return b.b, s.choice[k/2]
-	}
-	return b.a, s.choice[k/2]
-}
-
-// across returns the place reached over a branch from a node.
-func (s *searcher) across(branch, node int) int {
-	b := &s.net.branches[branch]
-	if first := s.first[branch]; first >= 0 {
-		if node == b.a {
-			return first
-		}
-		return first + 1
-	}
-	return b.other(node)
-}
-
-// passable tells whether a way that came over one branch can go on over another.
-func (s *searcher) passable(w *walk, came, next int) bool {
+// pass tells whether a way with a memory can go on over a branch, and what it
+// remembers then.
+func (s *searcher) pass(w *walk, memory, next int) (after int, ok bool) {
 	b := &s.net.branches[next]
 	if next == w.without {
-		return false
+		return 0, false
 	}
 	switch b.kind {
 	case wire:
+		return memory, true
 	case device:
 		if !w.devices || !w.switches && isolates(b) {
-			return false
+			return 0, false
 		}
 	case contact:
 		if !w.switches && b.class == switchClass {
-			return false
+			return 0, false
 		}
 	default:
-		return false
+		return 0, false
 	}
-	if came < 0 || !b.choice {
-		return true
+	m := s.memories[next]
+	switch {
+	case m == 0:
+		return memory, true
+	case memory != 0 && memory != m && s.owner[memory] == s.owner[m]:
+		return 0, false
 	}
-	c := &s.net.branches[came]
-	return c.id != b.id || c.when == "" || b.when == "" || c.when == b.when
+	return m, true
 }
 
 // isolates tells whether a device also serves as the battery's disconnect.
 func isolates(b *branch) bool { return b.comp.Duty.V == "battery-disconnect" }
 
-// from starts at a node and calls visit for every place reached, nearest first.
-func (s *searcher) run(start int, w walk, visit func(place, node int)) {
+// enter notes a place if it is new: reached with no memory, or with one that
+// was not met there, nor none.
+func (s *searcher) enter(p place) {
+	if s.mark[p.node] == s.round {
+		return
+	}
+	if s.counted[p.node] != s.round {
+		s.counted[p.node], s.count[p.node] = s.round, 0
+	}
+	if s.count[p.node]++; s.count[p.node] > memoryLimit {
+		p.memory = 0
+	}
+	if p.memory == 0 {
+		s.mark[p.node] = s.round
+	} else {
+		key := remembered{p.node, p.memory}
+		if s.marks[key] == s.round {
+			s.count[p.node]--
+			return
+		}
+		s.marks[key] = s.round
+	}
+	s.places = append(s.places, p)
+}
+
+// run starts at a node and calls visit for every place reached, nearest first.
+func (s *searcher) run(start int, w walk, visit func(at, node int)) {
 	s.round++
-	s.queue = append(s.queue[:0], start)
-	s.mark[start] = s.round
-	s.from[start] = step{-1, -1}
-	for len(s.queue) > 0 {
-		place := s.queue[0]
-		s.queue = s.queue[1:]
-		node, over := s.node(place)
-		visit(place, node)
-		if node == w.barrier {
+	s.places = s.places[:0]
+	s.enter(place{node: start, over: -1, before: -1})
+	for k := 0; k < len(s.places); k++ {
+		at := s.places[k]
+		visit(k, at.node)
+		if at.node == w.barrier {
 			continue
 		}
-		for _, i := range s.net.at[node] {
-			if !s.passable(&w, over, i) {
-				continue
-			}
-			if next := s.across(i, node); s.mark[next] != s.round {
-				s.mark[next] = s.round
-				s.from[next] = step{i, place}
-				s.queue = append(s.queue, next)
+		for _, i := range s.net.at[at.node] {
+			if after, ok := s.pass(&w, at.memory, i); ok {
+				s.enter(place{node: s.net.branches[i].other(at.node), memory: after, over: i, before: k})
 			}
 		}
 	}
+}
+
+// reached returns how a place was reached: over which branch, from which node.
+func (s *searcher) reached(at int) (step, bool) {
+	p := s.places[at]
+	if p.before < 0 {
+		return step{-1, -1}, false
+	}
+	return step{p.over, s.places[p.before].node}, true
 }
 
 // nodes returns which nodes a search reaches.

@@ -35,12 +35,12 @@ func widest(n *network, s *searcher, start int) []bottleneck {
 	return out
 }
 
-// wide is a place of the search with its bottleneck.
+// wide is a node reached, with the command it depends on and its bottleneck.
 type wide struct {
-	place int
-	amps  float64
-	by    int
-	open  *trail
+	remembered
+	amps float64
+	by   int
+	open *trail
 }
 
 // trail is a list of devices on a way, last first.
@@ -61,22 +61,22 @@ func (w wide) unknown() []int {
 // spreadWidth visits places in falling order of bottleneck; a device without a
 // rating counts as the given one.
 func spreadWidth(n *network, s *searcher, start int, unrated float64, visit func(node int, at wide)) {
-	best := make(map[int]bool, len(n.nodes))
-	queue := wideQueue{{place: start, amps: math.Inf(1), by: -1}}
+	done := make(map[remembered]bool, len(n.nodes))
+	queue := wideQueue{{remembered: remembered{node: start}, amps: math.Inf(1), by: -1}}
 	for len(queue) > 0 {
 		at := heap.Pop(&queue).(wide)
-		if best[at.place] {
+		if done[at.remembered] || done[remembered{node: at.node}] {
 			continue
 		}
-		best[at.place] = true
-		node, over := s.node(at.place)
-		visit(node, at)
-		for _, i := range n.at[node] {
-			if !s.passable(&everywhere, over, i) {
+		done[at.remembered] = true
+		visit(at.node, at)
+		for _, i := range n.at[at.node] {
+			after, ok := s.pass(&everywhere, at.memory, i)
+			if !ok {
 				continue
 			}
-			next := wide{place: s.across(i, node), amps: at.amps, by: at.by, open: at.open}
-			if best[next.place] {
+			next := wide{remembered{n.branches[i].other(at.node), after}, at.amps, at.by, at.open}
+			if done[next.remembered] {
 				continue
 			}
 			if b := &n.branches[i]; b.kind == device {
@@ -102,7 +102,10 @@ func (q wideQueue) Less(i, j int) bool {
 	if q[i].amps != q[j].amps {
 		return q[i].amps > q[j].amps
 	}
-	return q[i].place < q[j].place
+	if q[i].node != q[j].node {
+		return q[i].node < q[j].node
+	}
+	return q[i].memory < q[j].memory
 }
 func (q wideQueue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
 func (q *wideQueue) Push(x any)   { *q = append(*q, x.(wide)) }
