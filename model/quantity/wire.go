@@ -40,24 +40,32 @@ func (s WireSize) String() string {
 
 const wireSizeHelp = `a conductor size is written like "8 AWG", "2/0 AWG", "8 SAE" or "16 mm2"`
 
+// WirePattern is a regular expression, for Go and ECMAScript alike, of the texts
+// that ParseWireSize can read. It says nothing of their range.
+const WirePattern = `^\s*([0-9]+(/0)?\s*(AWG|SAE)|[0-9]*\.?[0-9]+\s*mm[2²])\s*$`
+
 // ParseWireSize reads a conductor size such as "8 AWG", "2/0 AWG" (also "00
-// AWG"), "8 SAE" or "16 mm2".
+// AWG"), "8 SAE" or "16 mm2". The error is a *ParseError.
 func ParseWireSize(text string) (WireSize, error) {
 	fail := func(what string) (WireSize, error) {
-		return WireSize{}, &ParseError{Text: text, Says: fmt.Sprintf("%q %s; %s", text, what, wireSizeHelp)}
+		return WireSize{}, &ParseError{Text: text, Says: fmt.Sprintf("%s %s; %s", quote(text), what, wireSizeHelp)}
 	}
-	value, system, ok := strings.Cut(strings.TrimSpace(text), " ")
-	if !ok {
+	trimmed := strings.Trim(text, blanks)
+	i := strings.IndexFunc(trimmed, func(r rune) bool { return !strings.ContainsRune("0123456789./", r) })
+	if i < 0 {
 		return fail("has no gauge system")
 	}
-	switch system = canonical(strings.TrimSpace(system)); system {
-	case "mm2":
+	value, system := trimmed[:i], canonical(strings.Trim(trimmed[i:], blanks))
+	switch {
+	case value == "":
+		return fail("does not begin with a number")
+	case system == "mm2":
 		area, err := strconv.ParseFloat(value, 64)
 		if err != nil || !(area > 0) || area > 1000 {
 			return fail("is not an area above 0 and up to 1000 mm2")
 		}
 		return WireSize{System: MM2, MM2: area}, nil
-	case "AWG", "SAE":
+	case system == "AWG" || system == "SAE":
 		gauge, ok := parseGauge(value)
 		if !ok {
 			return fail("is not a gauge from 40 to 4/0")
