@@ -8,56 +8,76 @@ import (
 	"driploop/model/verdict"
 )
 
-// sources writes the sources that a verdict rests on.
+// sources writes what a verdict rests on: each document once, with its
+// authority, and below it the clauses and what they ask.
 func (t *recordText) sources(v *verdict.Verdict) {
-	for _, c := range v.Sources {
-		t.entry(in(faint, "source"), txt(cited(c)))
+	var last verdict.Cited
+	for i, c := range v.Sources {
+		if i == 0 || c.Source != last.Source || c.Set != last.Set || c.Clause == "" {
+			t.entry(in(faint, "source"), txt(document(c)))
+		}
+		if c.Clause != "" {
+			t.hang(margin+2, margin+4, txt(clause(c)))
+		}
+		last = c
 	}
 }
 
 func (t *recordText) sourceKey(v *verdict.Verdict) string {
 	var all []string
 	for _, c := range v.Sources {
-		all = append(all, cited(c))
+		all = append(all, document(c), clause(c))
 	}
 	return strings.Join(all, "\n")
 }
 
-// cited writes a citation as one sentence or two: document, clause, edition,
-// what it asks, with what authority, and how well that was checked.
-func cited(c verdict.Cited) string {
+// document names the document of a citation with its edition and its authority
+// here, and what it asks if that is in no one clause.
+func document(c verdict.Cited) string {
 	var b strings.Builder
 	b.WriteString(flow(c.Title))
-	if c.Clause != "" {
-		b.WriteString(", " + flow(c.Clause))
+	if c.Force == verdict.Practice {
+		b.WriteString(", no source")
+	} else if edition := shortEdition(c.Edition); edition != "" {
+		b.WriteString(" (" + edition + ")")
 	}
-	if c.Edition != "" {
-		b.WriteString(" (" + flow(c.Edition) + ")")
-	}
-	if c.Asks != "" {
-		b.WriteString(": " + flow(c.Asks))
+	if c.Clause == "" {
+		b.WriteString(": " + asked(c))
 	}
 	b.WriteString(". ")
-	b.WriteString(strings.Join(standing(c), "; "))
-	return b.String() + " (" + c.Set + ")."
+	if authority := authority(c); authority != "" {
+		b.WriteString(authority + ". ")
+	}
+	return b.String() + "[" + c.Set + "]"
 }
 
-// standing says what authority a citation has here, and its trust.
-func standing(c verdict.Cited) []string {
-	var parts []string
+// shortEdition leaves out what the register adds to the name of an edition; the
+// page of the rule has it whole.
+func shortEdition(edition string) string {
+	short, _, _ := strings.Cut(flow(edition), ";")
+	return short
+}
+
+// clause says what one clause of a document asks.
+func clause(c verdict.Cited) string { return flow(c.Clause) + ": " + asked(c) }
+
+func asked(c verdict.Cited) string {
+	text := flow(c.Asks)
+	if trust := trustText(c.Trust); trust != "" && c.Force != verdict.Practice {
+		text += " (" + trust + ")"
+	}
+	return text
+}
+
+// authority says what a document is to this vessel.
+func authority(c verdict.Cited) string {
 	switch c.Force {
 	case verdict.Law:
-		parts = append(parts, lawText(c.Binds))
+		return lawText(c.Binds)
 	case verdict.Practice:
-		parts = append(parts, "Common practice, no source")
-	case "":
-	default:
-		parts = append(parts, capital(string(c.Force)))
+		return ""
 	}
-	if trust := trustText(c.Trust); trust != "" && c.Force != verdict.Practice {
-		parts = append(parts, trust)
-	}
-	return parts
+	return capital(string(c.Force))
 }
 
 func lawText(binds *bool) string {
@@ -75,13 +95,13 @@ func lawText(binds *bool) string {
 func trustText(t verdict.Trust) string {
 	switch t {
 	case verdict.ReadPart:
-		return "clause read in part"
+		return "read in part"
 	case verdict.Secondary:
-		return "as reported, the document itself was not seen"
+		return "as reported; the document itself was not seen"
 	case verdict.Memory:
 		return "from memory, unverified"
 	case verdict.Computed:
-		return "follows by computation"
+		return "computed"
 	case verdict.NoSource:
 		return "common practice, no source"
 	}

@@ -3,16 +3,25 @@ package reports
 import "strings"
 
 // keyed are the collections of a record whose second step is an id.
-var keyed = [...]string{"spaces", "components", "conductors", "bundles", "penetrations"}
+var keyed = [...]string{"spaces", "components", "conductors", "bundles", "penetrations", "cases"}
 
-// patternOf replaces in the path of an entry what tells it from its like, an
-// id, an index, an end, by a star, and returns that as its name: of
-// "conductors.P1.route[0].support" the pattern is
-// "conductors.*.route[*].support" and the name "P1.route[0]".
-func patternOf(path string) (pattern, name string) {
+// place is the path of an entry taken apart.
+type place struct {
+	// pattern is the path with stars for what tells it from its like: an id, an
+	// index, an end. Of "conductors.P1.route[0].support" it is
+	// "conductors.*.route[*].support".
+	pattern string
+	// part is the path down to the last of those, "conductors.P1.route[0]", or
+	// of the section that holds the entry.
+	part string
+	// name is the part without its collection: "P1.route[0]".
+	name string
+}
+
+func placeOf(path string) place {
 	steps := strings.Split(path, ".")
-	stars := 0 // steps from the second to the last starred one
 	starred := make([]string, len(steps))
+	last := -1 // the last step with a star
 	for i, step := range steps {
 		starred[i] = step
 		base, index, isItem := strings.Cut(step, "[")
@@ -26,17 +35,27 @@ func patternOf(path string) (pattern, name string) {
 		default:
 			continue
 		}
-		stars = i
+		last = i
 	}
+	p := place{pattern: strings.Join(starred, ".")}
 	switch {
-	case stars > 0:
-		name = strings.Join(steps[1:stars+1], ".")
-	case starred[0] != steps[0]:
-		name = steps[0]
+	case last < 0:
+		p.part = parent(path)
+		p.name = p.part
+	case last == 0:
+		p.part, p.name = steps[0], steps[0]
 	default:
-		name = path
+		p.part, p.name = strings.Join(steps[:last+1], "."), strings.Join(steps[1:last+1], ".")
 	}
-	return strings.Join(starred, "."), name
+	return p
+}
+
+// Pattern is the path of an entry with stars for what tells it from its like.
+func Pattern(path string) string { return placeOf(path).pattern }
+
+// parent is the path one step up: of "a.b[2]" it is "a.b", of "a" nothing.
+func parent(path string) string {
+	return path[:max(strings.LastIndexAny(path, ".["), 0)]
 }
 
 func isKeyed(collection string) bool {
@@ -46,10 +65,4 @@ func isKeyed(collection string) bool {
 		}
 	}
 	return false
-}
-
-// Pattern is the path of an entry with stars for what tells it from its like.
-func Pattern(path string) string {
-	pattern, _ := patternOf(path)
-	return pattern
 }

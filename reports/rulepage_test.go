@@ -67,7 +67,7 @@ func TestRulePageTellsLawFromWhatIsReported(t *testing.T) {
 	require.NoError(t, reports.RuleText(&b, rulePage(), reports.Options{Units: quantity.US}))
 	text := strings.Join(strings.Fields(b.String()), " ")
 	for _, part := range []string{
-		"authority: law, boats with a petrol engine", "standard; as reported, the document itself was not seen",
+		"authority: law, boats with a petrol engine", "standard; as reported; the document itself was not seen",
 		"practice; common practice, no source", "us-federal unprotected 40 in in a sheath or enclosure",
 	} {
 		assert.Contains(t, text, part)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"driploop/model/verdict"
 )
@@ -114,10 +116,10 @@ func (t *recordText) place(v *verdict.Verdict) {
 // against sets a figure against its limit where the words of the finding do
 // not.
 func (t *recordText) against(v *verdict.Verdict, limit verdict.Figure) string {
-	if strings.Contains(v.Says, "{limit."+limit.Name+"}") {
+	show := t.show(v)
+	if holds(t.say(v, v.Says), show(limit)) {
 		return ""
 	}
-	show := t.show(v)
 	line := "limit " + show(limit)
 	for _, f := range v.Figures {
 		if f.Name == limit.Name {
@@ -125,6 +127,25 @@ func (t *recordText) against(v *verdict.Verdict, limit verdict.Figure) string {
 		}
 	}
 	return spaced(limit.Name) + " " + line
+}
+
+// holds tells whether a text has a part that is not within a longer word or
+// number.
+func holds(text, part string) bool {
+	before, after, found := strings.Cut(text, part)
+	if !found || part == "" {
+		return false
+	}
+	last, _ := utf8.DecodeLastRuneInString(before)
+	next, _ := utf8.DecodeRuneInString(after)
+	if !isWordRune(last) && !isWordRune(next) {
+		return true
+	}
+	return holds(text[len(before)+1:], part)
+}
+
+func isWordRune(r rune) bool {
+	return r != utf8.RuneError && (unicode.IsLetter(r) || unicode.IsDigit(r) || r == '.')
 }
 
 // spaced writes the name of a figure as words.

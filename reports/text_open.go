@@ -30,8 +30,10 @@ func (p *page) todo(src *Source, waits []wait) {
 	if len(tasks) > 0 {
 		p.hang(0, 0, txt("Write these entries into the record, and judge again:"))
 	}
-	for _, task := range tasks {
+	if len(tasks) > 0 {
 		p.blank()
+	}
+	for _, task := range tasks {
 		p.task(src, task)
 	}
 	if len(reasons) == 0 {
@@ -41,32 +43,44 @@ func (p *page) todo(src *Source, waits []wait) {
 		p.blank()
 	}
 	p.hang(0, 0, txt("Here no entry of the record would help:"))
+	p.blank()
 	for _, r := range reasons {
-		p.blank()
-		p.labelled(in(faint, "  -"), 5, txt(r.why))
+		p.labelled(in(faint, "  -"), 5, txt(strings.Join(r.whys, "; ")))
 		p.hang(5, 7, in(faint, "for "+strings.Join(r.namesAndSubjects(), ", ")))
 	}
 }
 
-// task writes one kind of entry to fill in.
+// task writes entries to fill in: all of one part by their paths, those of
+// several parts by their pattern and the parts.
 func (p *page) task(src *Source, t *task) {
-	var title []span
-	if len(t.fields) == 1 {
-		title = []span{in(strong, t.fields[0]), txt(src.line(t.fields[0]))}
-	} else {
-		title = []span{in(strong, t.pattern)}
-	}
-	if t.why != "" {
-		title = append(title, txt(": "+t.why))
-	}
-	p.labelled(txt("[ ]"), 5, title...)
-	if len(t.fields) > 1 {
-		var places []string
-		for _, field := range t.fields {
-			_, which := patternOf(field)
-			places = append(places, which+strings.ReplaceAll(src.line(field), " ", string(glue)))
+	var title []string
+	one := len(t.entries[0].fields) == 1
+	for _, e := range t.entries {
+		if one {
+			title = append(title, e.fields[0])
+		} else {
+			title = append(title, e.pattern)
 		}
-		p.hang(5, 5, txt("of "+strings.Join(places, ", ")))
+	}
+	first := t.entries[0]
+	spans := []span{in(strong, strings.Join(title, ", "))}
+	if one {
+		spans = append(spans, txt(" "+glued(strings.TrimPrefix(src.line(first.fields[0]), " "))))
+	}
+	if len(t.whys) > 0 {
+		spans = append(spans, txt(": "+strings.Join(t.whys, "; ")))
+	}
+	p.labelled(txt("[ ]"), 5, spans...)
+	if !one {
+		var parts []string
+		for _, field := range first.fields {
+			where := src.line(field)
+			if len(t.entries) > 1 {
+				where = src.line(placeOf(field).part)
+			}
+			parts = append(parts, placeOf(field).name+strings.ReplaceAll(where, " ", string(glue)))
+		}
+		p.hang(5, 5, txt("of "+strings.Join(parts, ", ")))
 	}
 	p.hang(5, 7, in(faint, "for "+strings.Join(t.names(), ", ")))
 }
@@ -76,14 +90,12 @@ func (src *Source) line(field string) string {
 	if src == nil {
 		return ""
 	}
-	if at, ok := src.Places[field]; ok {
-		if src.unknownAt(at.Start.Line) {
+	for path := field; path != ""; path = parent(path) {
+		at, ok := src.Places[path]
+		switch {
+		case ok && path == field && src.unknownAt(at.Start.Line):
 			return fmt.Sprintf(" (line %d, now unknown)", at.Start.Line)
-		}
-		return fmt.Sprintf(" (line %d)", at.Start.Line)
-	}
-	for path := parent(field); path != ""; path = parent(path) {
-		if at, ok := src.Places[path]; ok {
+		case ok:
 			return fmt.Sprintf(" (line %d)", at.Start.Line)
 		}
 	}
@@ -93,9 +105,4 @@ func (src *Source) line(field string) string {
 // unknownAt tells whether a line of the record holds the value "unknown".
 func (src *Source) unknownAt(line int) bool {
 	return line >= 1 && line <= len(src.Lines) && strings.Contains(src.Lines[line-1], "unknown")
-}
-
-// parent is the path one step up: of "a.b[2]" it is "a.b", of "a" nothing.
-func parent(path string) string {
-	return path[:max(strings.LastIndexAny(path, ".["), 0)]
 }

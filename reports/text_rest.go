@@ -128,6 +128,6 @@ func writeFaults(p *page, faults []verdict.Fault, o Options, after bool) {
 			place = fmt.Sprintf("%s:%d:%d", f.Path, f.At.Line, f.At.Column)
 		}
 		p.hang(0, 2, in(strong, place+":"), txt(" "+f.Says))
-		p.excerpt(o.Sources[f.Path], verdict.Range{Start: f.At}, dangerInk)
+		p.excerpt(o.Sources[f.Path], verdict.Range{Start: f.At, End: f.End}, dangerInk)
 	}
 }

@@ -3,6 +3,7 @@ package reports
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"driploop/model/verdict"
 )
@@ -16,53 +17,99 @@ type wait struct {
 	missing  []verdict.Gap
 }
 
-// task is one thing that is waited for: entries of the same kind, or a reason
-// that no entry cures.
+// task is one thing that is waited for: entries of the same kind in one or more
+// parts of the record, or a reason that no entry cures.
 type task struct {
-	pattern string // of the entries; empty for a reason
-	why     string
-	fields  []string
+	entries []entries // none for a reason
+	whys    []string
 	waits   []wait
-	seen    map[string]bool // of fields
 }
 
-// todo sorts what is missing into entries of the same kind and reasons that no
-// entry cures; what the worst and the most wait for comes first.
+// entries are those of one kind.
+type entries struct {
+	pattern string
+	fields  []string // paths in the record
+}
+
+// todo sorts what is missing into entries to fill in and reasons that no entry
+// cures; what the worst and the most wait for comes first.
 func todo(waits []wait) (tasks, reasons []*task) {
-	at := map[[2]string]*task{}
+	at := map[string]*task{}
+	seen := map[string]bool{}
 	for _, w := range waits {
 		for _, gap := range w.missing {
-			pattern, _ := patternOf(gap.Field)
-			key := [2]string{pattern, gap.Why}
+			pattern := Pattern(gap.Field)
+			key := pattern
+			if pattern == "" {
+				key = "\n" + gap.Why // no path is like that
+			}
 			t := at[key]
 			if t == nil {
-				t = &task{pattern: pattern, why: gap.Why, seen: map[string]bool{}}
+				t = &task{}
 				at[key] = t
 				if pattern == "" {
 					reasons = append(reasons, t)
 				} else {
+					t.entries = []entries{{pattern: pattern}}
 					tasks = append(tasks, t)
 				}
 			}
-			if !t.seen[gap.Field] {
-				t.seen[gap.Field] = true
-				t.fields = append(t.fields, gap.Field)
-			}
 			t.waits = append(t.waits, w)
+			if gap.Why != "" && !slices.Contains(t.whys, gap.Why) {
+				t.whys = append(t.whys, gap.Why)
+			}
+			if pattern != "" && !seen[gap.Field] {
+				seen[gap.Field] = true
+				t.entries[0].fields = append(t.entries[0].fields, gap.Field)
+			}
 		}
 	}
 	slices.SortStableFunc(tasks, byUrgency)
 	slices.SortStableFunc(reasons, byUrgency)
-	return tasks, reasons
+	return merge(tasks), reasons
 }
 
 func byUrgency(a, b *task) int {
 	return cmp.Or(
 		cmp.Compare(b.worst(), a.worst()),
 		cmp.Compare(len(b.waits), len(a.waits)),
-		cmp.Compare(a.pattern, b.pattern),
-		cmp.Compare(a.why, b.why),
+		cmp.Compare(a.pattern(), b.pattern()),
+		slices.Compare(a.whys, b.whys),
 	)
+}
+
+// merge joins the tasks that the same rules wait for in the same parts of the
+// record, so that each part is named once.
+func merge(tasks []*task) []*task {
+	at := map[string]*task{}
+	var merged []*task
+	for _, t := range tasks {
+		key := strings.Join(t.names(), " ") + "\n" + strings.Join(t.parts(), " ") + "\n" + strings.Join(t.whys, "\n")
+		if first := at[key]; first != nil {
+			first.entries = append(first.entries, t.entries...)
+			continue
+		}
+		at[key] = t
+		merged = append(merged, t)
+	}
+	return merged
+}
+
+// pattern is that of the first entries; none for a reason.
+func (t *task) pattern() string {
+	if len(t.entries) == 0 {
+		return ""
+	}
+	return t.entries[0].pattern
+}
+
+// parts are the parts of the record that the entries lie in.
+func (t *task) parts() []string {
+	var parts []string
+	for _, field := range t.entries[0].fields {
+		parts = append(parts, placeOf(field).part)
+	}
+	return parts
 }
 
 func (t *task) worst() verdict.Severity {

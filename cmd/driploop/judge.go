@@ -30,7 +30,7 @@ func solve(name string, text []byte) (solved, []verdict.Fault) {
 	if len(faults) > 0 {
 		all := make([]verdict.Fault, len(faults))
 		for i, f := range faults {
-			all[i] = verdict.Fault{Path: f.Name, At: f.At.Start, Says: f.Says}
+			all[i] = verdict.Fault{Path: f.Name, At: f.At.Start, End: f.At.End, Says: f.Says}
 		}
 		return solved{record: r}, all
 	}

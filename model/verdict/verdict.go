@@ -113,6 +113,7 @@ type Record struct {
 type Fault struct {
 	Path string
 	At   Position
+	End  Position // where it stops; zero if it has no extent
 	Says string
 }
 
