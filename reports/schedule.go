@@ -31,6 +31,7 @@ func Schedule(w io.Writer, r *record.Record, a *circuit.Analysis, o ScheduleOpti
 	s.problems()
 	s.loads()
 	s.conductors()
+	s.unprotected()
 	s.devices()
 	s.sources()
 	s.cases()

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -95,7 +96,7 @@ func (s *schedule) conductors() {
 		rows.add(c.ID, size(c), value("resistance at 20 °C", r.R20),
 			value("allowable amperage", r.Allowable), value("allowable amperage in its bundle", r.Bundled),
 			value("greatest current", r.Current), value("greatest surge", r.Surge),
-			value("rating that guards it", r.Guard), strings.Join(r.GuardBy, ", "))
+			s.guard(c.Path, r), strings.Join(r.GuardBy, ", "))
 		for _, f := range []named{
 			{name: "resistance warm", fig: r.RHot}, {name: "copper area", fig: r.AreaMM2}, {name: "circular mils", fig: r.CircularMils}, {name: "outside diameter", fig: r.DiameterMM},
 			{name: "table amperage", fig: r.Table5}, {name: "hottest ambient", fig: r.HottestAmbient}, {name: "conductors in its bundle", fig: r.BundleCount},
@@ -104,6 +105,50 @@ func (s *schedule) conductors() {
 		}
 	}
 	s.table(rows, 0)
+}
+
+// guard is the rating that guards a conductor; a grounded one needs none.
+func (s *schedule) guard(path string, r *circuit.ConductorResult) string {
+	if r.Ungrounded.Known && !r.Ungrounded.Value {
+		return "none"
+	}
+	return s.value(path, "rating that guards it", r.Guard)
+}
+
+// unprotected writes how far it is from each source to the first fuse or
+// breaker on the way, and where there is none.
+func (s *schedule) unprotected() {
+	rows := newTable("from", "to", ">length", "enclosed", "along")
+	for _, c := range s.rec.Conductors {
+		r := s.a.Conductors[c.ID]
+		if r == nil {
+			continue
+		}
+		for _, f := range r.Feeds {
+			switch {
+			case f.EndsAtDevice != "":
+				rows.add(f.Source, f.EndsAtDevice, s.value(c.Path, "unprotected length from "+f.Source, f.Length), yesNo(f.Enclosed),
+					strings.Join(f.Via, ", "))
+			case f.Ahead && f.Bare && r.Ungrounded.Known && r.Ungrounded.Value:
+				rows.add(f.Source, "none before "+f.BareVia, "", "", c.ID)
+			}
+		}
+	}
+	if len(rows.rows) == 0 {
+		return
+	}
+	s.heading("UNPROTECTED", "from each source to the first fuse or breaker")
+	s.table(rows, 0)
+}
+
+func yesNo(t figure.Truth) string {
+	switch {
+	case !t.Known:
+		return openCell
+	case t.Value:
+		return "yes"
+	}
+	return "no"
 }
 
 // devices writes what each fuse and breaker carries and may have to break.
@@ -164,6 +209,9 @@ func (s *schedule) cases() {
 	s.table(rows, 0)
 }
 
+// noise is what rounding leaves of a current that is none, in A.
+const noise = 1e-6
+
 func (s *schedule) outcome(c *circuit.CaseResult) string {
 	switch {
 	case c.Problem != nil:
@@ -177,7 +225,11 @@ func (s *schedule) outcome(c *circuit.CaseResult) string {
 	}
 	var parts []string
 	for _, id := range slices.Sorted(maps.Keys(c.Sources)) {
-		parts = append(parts, id+" "+s.print(figure.Of(c.Sources[id], "A")))
+		amps := c.Sources[id]
+		if math.Abs(amps) < noise {
+			amps = 0
+		}
+		parts = append(parts, id+" "+s.print(figure.Of(amps, "A")))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -48,9 +48,18 @@ func pumpAnalysis() *circuit.Analysis {
 			AreaMM2: f, CircularMils: f, DiameterMM: f, Table5: f, HottestAmbient: f, BundleCount: f,
 		}
 	}
+	p1 := conductor(amps(60))
+	p1.Feeds = []circuit.Feed{{
+		Source: "house.pos", Ahead: true, EndsAtDevice: "pump-fuse", Length: figure.Of(150, "mm"), Via: []string{"P1"}, Enclosed: figure.False(),
+	}}
+	p2 := conductor(amps(33.333))
+	p2.Ungrounded = figure.True()
+	p2.Feeds = []circuit.Feed{{Source: "charger.pos", Ahead: true, Bare: true, BareVia: "pump.pos"}}
+	n1 := conductor(open)
+	n1.Ungrounded = figure.False()
 	problem := circuit.Problem{Kind: circuit.Island, Path: "conductors.N1", At: span(13, 3, 5), Says: "no size, so no resistance"}
 	return &circuit.Analysis{
-		Conductors: map[string]*circuit.ConductorResult{"P1": conductor(amps(60)), "P2": conductor(amps(33.333)), "N1": conductor(open)},
+		Conductors: map[string]*circuit.ConductorResult{"P1": p1, "P2": p2, "N1": n1},
 		Devices: map[string]*circuit.DeviceResult{"pump-fuse": {
 			NominalV: figure.Of(12, "V"), RunningA: amps(15), FaultLowA: amps(420), FaultHighA: amps(1850), Loads: []string{"pump"},
 		}},
@@ -62,7 +71,7 @@ func pumpAnalysis() *circuit.Analysis {
 			OpenV: figure.Of(12.6, "V"), ResistanceLow: figure.Of(4, "mohm"), ResistanceHigh: figure.Of(9, "mohm"), Bypass: []string{"P1"},
 		}},
 		Cases: []*circuit.CaseResult{
-			{Name: "pump alone", Kind: circuit.Alone, Sources: map[string]float64{"house": 15}},
+			{Name: "pump alone", Kind: circuit.Alone, Sources: map[string]float64{"house": 15, "spare": -1e-14}},
 			{Name: "all loads", Kind: circuit.All, Gaps: []figure.Gap{figure.Missing("conductors.N1.size")}},
 			{Name: "pump stalled", Kind: circuit.Stalled, Problem: &problem},
 		},
