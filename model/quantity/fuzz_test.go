@@ -19,7 +19,7 @@ func FuzzParse(f *testing.F) {
 	}
 	patterns := map[quantity.Dimension]*regexp.Regexp{}
 	for _, d := range dimensions() {
-		patterns[d] = regexp.MustCompile(quantity.Pattern(d))
+		patterns[d] = regexp.MustCompile(quantity.Pattern(d, true))
 	}
 	f.Fuzz(func(t *testing.T, text string, pick uint8) {
 		all := dimensions()

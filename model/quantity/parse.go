@@ -66,11 +66,12 @@ const absoluteZero = -273.15
 
 // The number of a quantity as a regular expression that Go and ECMAScript read:
 // a decimal number, or a whole number and a fraction.
-const numberPattern = `[+-]?([0-9]+[ -])?[0-9]+/[0-9]+|[+-]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?`
+const numberPattern = `([0-9]+[ -])?[0-9]+/[0-9]+|([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?`
 
 // Pattern returns a regular expression, for Go and ECMAScript alike, of the
-// texts that Parse can read as the dimension. It says nothing of their range.
-func Pattern(d Dimension) string {
+// texts that Parse can read as the dimension: all of them if signed, else those
+// without a minus sign. It says nothing of their range.
+func Pattern(d Dimension, signed bool) string {
 	symbols := Units(d)
 	for spelling, symbol := range aliases {
 		if units[symbol].dim == d {
@@ -79,12 +80,17 @@ func Pattern(d Dimension) string {
 	}
 	sort.Strings(symbols)
 	for i, s := range symbols {
-		symbols[i] = strings.NewReplacer(
-			"deg", "(deg|°)", "ohm", "(ohm|Ω|Ω)", "u", "[uµμ]", "2", "[2²]", "3", "[3³]", ".", "[.·]", "/", "/",
-		).Replace(s)
+		symbols[i] = signs.Replace(s)
 	}
-	return `^\s*(` + numberPattern + `)\s*(` + strings.Join(symbols, "|") + `)\s*$`
+	sign := `[+]?`
+	if signed {
+		sign = `[+-]?`
+	}
+	return `^\s*` + sign + `(` + numberPattern + `)\s*(` + strings.Join(symbols, "|") + `)\s*$`
 }
+
+// signs turns a unit into a pattern that allows for all spellings.
+var signs = strings.NewReplacer("deg", "(deg|°)", "ohm", "(ohm|Ω|Ω)", "u", "[uµμ]", "2", "[2²]", "3", "[3³]", ".", "[.·]")
 
 // parseNumber reads a decimal number or a whole number with a fraction.
 func parseNumber(number string) (float64, bool) {
@@ -163,7 +169,7 @@ func fraction(text string) int {
 
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 
-// spellings maps signs to what units are written with here.
+// spellings maps other signs to what units are written with here.
 var spellings = strings.NewReplacer("°", "deg", "Ω", "ohm", "Ω", "ohm", "µ", "u", "μ", "u", "²", "2", "³", "3", "·", ".")
 
 // aliases maps other ways to write a unit to its symbol.

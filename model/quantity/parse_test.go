@@ -171,12 +171,12 @@ func TestPatternFitsWhatParseReads(t *testing.T) {
 		"80 lbf.in": quantity.Torque, "9 N·m": quantity.Torque, "3 mΩ": quantity.Resistance, "12 cm²": quantity.Area, "3%": quantity.Ratio,
 		"2 hours": quantity.Duration, "5 µm": quantity.Length,
 	} {
-		assert.Regexp(t, regexp.MustCompile(quantity.Pattern(dim)), text)
+		assert.Regexp(t, regexp.MustCompile(quantity.Pattern(dim, true)), text)
 		_, err := quantity.Parse(text, dim)
 		assert.NoError(t, err)
 	}
-	for _, text := range []string{"12", "12 V", "x", "1,5 m", "12 m2", "3 ftm"} {
-		assert.NotRegexp(t, regexp.MustCompile(quantity.Pattern(quantity.Length)), text)
+	for _, text := range []string{"12", "12 V", "x", "1,5 m", "12 m2", "3 ftm", "-3 mm"} {
+		assert.NotRegexp(t, regexp.MustCompile(quantity.Pattern(quantity.Length, false)), text)
 	}
 }
 

@@ -59,7 +59,7 @@ func TestWhatIsWrittenIsRead(t *testing.T) {
 		q, err := quantity.Parse(text, d)
 		require.NoError(t, err, text)
 		assert.Equal(t, quantity.New(v, unit), q)
-		assert.Regexp(t, quantity.Pattern(d), text)
+		assert.Regexp(t, quantity.Pattern(d, true), text)
 	})
 }
 

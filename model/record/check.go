@@ -112,7 +112,7 @@ func (d *decoder) kindred(ref reference, what string, fits func(Kind) bool) {
 // bundle checks the bundle of a segment. Records that list no bundles may name
 // them freely.
 func (d *decoder) bundle(ref reference) {
-	if ref.name == "none" {
+	if ref.name == noneWord {
 		return
 	}
 	if len(d.r.Bundles) == 0 {
@@ -156,8 +156,8 @@ func (d *decoder) landing(t Terminal) bool {
 	if !c.Kind.Is() {
 		return false // the fault is the kind's
 	}
-	names, any := TerminalsOf(c)
-	if any || slices.Contains(names, t.Name) {
+	names, open := TerminalsOf(c)
+	if open || slices.Contains(names, t.Name) {
 		return true
 	}
 	if len(c.Links)+len(c.Coils) == 0 && len(KindOf(c.Kind.V).Terminals) == 0 {
@@ -170,8 +170,8 @@ func (d *decoder) landing(t Terminal) bool {
 
 // posts checks that the posts of a component stand at terminals that it has.
 func (d *decoder) posts(c *Component) {
-	names, any := TerminalsOf(c)
-	if any || !c.Kind.Is() {
+	names, open := TerminalsOf(c)
+	if open || !c.Kind.Is() {
 		return
 	}
 	for _, p := range c.Posts {

@@ -110,6 +110,9 @@ func (d *decoder) id(n *yaml.Node, at verdict.Range, what string) (string, bool)
 	case !plainID(id):
 		d.fault(at, "%q is no id of a %s; use %s", clip(id), what, idHelp)
 		ok = false
+	case id == unknownWord || id == noneWord:
+		d.fault(at, "%q cannot be an id: it stands for a value; give this %s another one", id, what)
+		ok = false
 	case len(id) > maxID:
 		d.fault(at, "this id of a %s has %d characters; use at most %d", what, len(id), maxID)
 		ok = false

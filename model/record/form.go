@@ -24,6 +24,9 @@ const ipPattern = `IP[0-6X]([0-9X]|[69]K)[A-D]?[HMSW]?`
 // plain, and no blank.
 const idPattern = `^[\p{L}\p{N}][\p{L}\p{N}_-]*$`
 
+// terminalPattern is that of component.terminal.
+const terminalPattern = `^[\p{L}\p{N}][\p{L}\p{N}_-]*\.[\p{L}\p{N}][\p{L}\p{N}_-]*$`
+
 const idHelp = "letters, digits, - and _"
 
 // maxID bounds the length of an id.

@@ -91,9 +91,9 @@ func kindIndex(name string) int {
 	return -1
 }
 
-// TerminalsOf returns the terminals that a component has. With any set, it has
-// those and any other name.
-func TerminalsOf(c *Component) (names []string, any bool) {
+// TerminalsOf returns the terminals that a component has. If it is open, it has
+// those that it lists and any other name beside.
+func TerminalsOf(c *Component) (names []string, open bool) {
 	kind := KindOf(c.Kind.V)
 	if kind.OneNode {
 		for _, p := range c.Posts {

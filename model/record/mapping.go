@@ -65,12 +65,11 @@ func (t *table[T]) decodePair(d *decoder, keyNode, value *yaml.Node, path string
 		d.fault(at, "a key is a plain word; here stands %s", noun(keyNode))
 		return
 	}
-	f := t.find(key, kind)
+	f, i := t.find(key, kind)
 	if f == nil {
 		t.strange(d, at, key, kind)
 		return
 	}
-	i := t.index[key][0]
 	if first := seen[i]; first != nil {
 		d.fault(at, "%q is here twice; the first one stands in line %d, column %d: keep one of them", key, first.Line, first.Column)
 		return

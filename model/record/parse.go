@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strings"
 	"unicode/utf8"
 
 	"go.yaml.in/yaml/v3"
@@ -13,9 +12,13 @@ import (
 	"driploop/model/verdict"
 )
 
-// MaxBytes is the size up to which a file is read as a record. A record of 400
-// conductors has some 200 KB.
-const MaxBytes = 8 << 20
+// Bounds of a file, looked at before it is parsed. A record of 400 conductors
+// has some 200 KB and 60,000 keys and values; the parser takes 250 bytes for each.
+const (
+	MaxBytes = 4 << 20
+	maxNodes = 1 << 20
+	maxDepth = 100 // of brackets within each other
+)
 
 // parse turns the text of a file into the node of its one document, a mapping.
 // The node is nil if there is none.
@@ -32,43 +35,47 @@ func parse(name string, text []byte) (*yaml.Node, *source, Faults) {
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	src := newSource(text)
-	if off, says := stray(text); says != "" {
-		return nil, src, Faults{{name, src.span(off, off), says}}
+	for _, scan := range []func([]byte) (int, string){stray, crowd} {
+		if off, says := scan(text); says != "" {
+			return nil, src, Faults{{name, src.span(off, off), says}}
+		}
 	}
-	decoder := yaml.NewDecoder(bytes.NewReader(text))
-	doc, err := next(decoder)
+	doc, second, err := documents(text)
 	switch {
-	case errors.Is(err, io.EOF), err == nil && isNull(doc.Content[0]):
-		return nil, src, Faults{{name, at(1, 1), "the file holds no record; begin it with \"driploop: 1\""}}
 	case err != nil:
 		return nil, src, Faults{syntaxFault(name, src, err)}
+	case doc == nil, second == nil && isNull(doc.Content[0]):
+		return nil, src, Faults{{name, at(1, 1), "the file holds no record; begin it with \"driploop: 1\""}}
 	}
 	root := doc.Content[0]
 	if root.Kind != yaml.MappingNode {
 		return nil, src, Faults{{name, src.rangeOf(root), fmt.Sprintf("a record is a mapping that begins with \"driploop: 1\"; here stands %s", noun(root))}}
 	}
-	switch second, err := next(decoder); {
-	case err == nil:
-		where := at(second.Line, second.Column)
-		return root, src, Faults{{name, where, "a second document begins here; write one record a file"}}
-	case !errors.Is(err, io.EOF):
-		return nil, src, Faults{syntaxFault(name, src, err)}
+	if second != nil {
+		return root, src, Faults{{name, at(second.Line, second.Column), "a second document begins here; write one record a file"}}
 	}
 	return root, src, nil
 }
 
-// next reads the next document. The parser panics on some hostile texts.
-func next(decoder *yaml.Decoder) (doc *yaml.Node, err error) {
+// documents returns the first two documents of a text, as far as it has them.
+// The parser panics on some hostile texts.
+func documents(text []byte) (first, second *yaml.Node, err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			doc, err = nil, fmt.Errorf("yaml: cannot be read: %v", p)
+			first, second, err = nil, nil, fmt.Errorf("yaml: cannot be read: %v", p)
 		}
 	}()
-	doc = &yaml.Node{}
-	if err := decoder.Decode(doc); err != nil {
-		return nil, err
+	decoder := yaml.NewDecoder(bytes.NewReader(text))
+	for _, doc := range []**yaml.Node{&first, &second} {
+		var node yaml.Node
+		if err := decoder.Decode(&node); errors.Is(err, io.EOF) {
+			return first, second, nil
+		} else if err != nil {
+			return nil, nil, err
+		}
+		*doc = &node
 	}
-	return doc, nil
+	return first, second, nil
 }
 
 // encoding says what is wrong with the encoding of a text as a whole.
@@ -86,6 +93,10 @@ func stray(text []byte) (int, string) {
 	for i := 0; i < len(text); {
 		c := text[i]
 		if c < utf8.RuneSelf {
+			if c >= ' ' && c < 0x7f {
+				i++
+				continue
+			}
 			if c < ' ' && c != '\n' && c != '\r' && c != '\t' || c == 0x7f {
 				if c == 0 {
 					return i, "a NUL byte stands here; save the file as plain text in UTF-8"
@@ -107,13 +118,37 @@ func stray(text []byte) (int, string) {
 	return 0, ""
 }
 
-// syntaxFault places what the YAML parser says.
-func syntaxFault(name string, src *source, err error) Fault {
-	says := strings.TrimPrefix(err.Error(), "yaml: ")
-	line := 1
-	if _, scanErr := fmt.Sscanf(says, "line %d:", &line); scanErr == nil {
-		_, says, _ = strings.Cut(says, ": ")
+// crowd finds where a text has more keys, values or nesting than a record can
+// have. It counts what could begin a node and knows quotation only roughly, so
+// that it may let through what the parser will refuse, not the reverse.
+func crowd(text []byte) (int, string) {
+	nodes, depth := 0, 0
+	for i, c := range text {
+		if c >= 'a' && c <= 'z' || c == ' ' || c >= '0' && c <= '9' {
+			continue
+		}
+		switch c {
+		case ':':
+			nodes += 2
+		case ',', '?', '-':
+			nodes++
+		case '[', '{':
+			nodes++
+			depth++
+		case ']', '}':
+			depth = max(depth-1, 0)
+		case '\n':
+			// A key in the first column is outside all brackets.
+			if i+1 < len(text) && (text[i+1] >= 'a' && text[i+1] <= 'z') {
+				depth = 0
+			}
+		}
+		if depth > maxDepth {
+			return i, fmt.Sprintf("brackets stand more than %d deep within each other; a record has fewer than ten", maxDepth)
+		}
+		if nodes > maxNodes {
+			return i, fmt.Sprintf("the file has more than a million keys and values up to here; split it")
+		}
 	}
-	p := verdict.Position{Line: line, Column: 1}
-	return Fault{name, verdict.Range{Start: p, End: p}, says}
+	return 0, ""
 }

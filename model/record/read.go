@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"syscall"
 )
 
 // Read returns the bytes of a record's file. It refuses what is no ordinary
@@ -19,7 +20,8 @@ func Read(path string) ([]byte, error) {
 	if err := ordinary(path, info.Mode()); err != nil {
 		return nil, err
 	}
-	file, err := os.Open(path)
+	// Without waiting all the same, in case the name was swapped since.
+	file, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
 	if err != nil {
 		return nil, fmt.Errorf("read record: %w", err)
 	}

@@ -17,6 +17,9 @@ import (
 // unknownWord is what stands for any value that nobody knows.
 const unknownWord = "unknown"
 
+// noneWord says that there is nothing to name.
+const noneWord = "none"
+
 func isUnknown(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Value == unknownWord }
 
 // value reads the value of a key into the target, whose type is that of the

@@ -28,9 +28,12 @@ type source struct {
 const markEvery = 64
 
 func newSource(text []byte) *source {
-	s := &source{text: text, lines: []int{0}}
+	s := &source{text: text, lines: make([]int, 1, 1+bytes.Count(text, []byte{'\n'}))}
 	ascii := true
 	for i, c := range text {
+		if c >= ' ' && c < utf8.RuneSelf {
+			continue
+		}
 		switch {
 		case c == '\n', c == '\r' && (i+1 == len(text) || text[i+1] != '\n'):
 			s.lines = append(s.lines, i+1)
@@ -108,7 +111,7 @@ func (s *source) rangeOf(n *yaml.Node) verdict.Range {
 	start := verdict.Position{Line: n.Line, Column: n.Column}
 	at := s.offset(start)
 	// The common case first: a plain word on one line.
-	if n.Kind == yaml.ScalarNode && n.Style == 0 && n.Anchor == "" && n.Value != "" && bytes.HasPrefix(s.text[at:], []byte(n.Value)) {
+	if n.Kind == yaml.ScalarNode && n.Style == 0 && n.Anchor == "" && n.Value != "" && s.starts(at, n.Value) {
 		columns := len(n.Value)
 		if s.marks != nil {
 			columns = utf8.RuneCountInString(n.Value)
@@ -121,6 +124,11 @@ func (s *source) rangeOf(n *yaml.Node) verdict.Range {
 		start = s.position(from)
 	}
 	return verdict.Range{Start: start, End: s.position(to)}
+}
+
+// starts reports whether the text goes on with a word at the offset.
+func (s *source) starts(at int, word string) bool {
+	return len(s.text)-at >= len(word) && string(s.text[at:at+len(word)]) == word
 }
 
 // skipProperties returns the offset after the anchor and tag of a node.

@@ -46,21 +46,23 @@ func (t *table[T]) keysFor(kind int) []string {
 	}
 	var keys []string
 	for _, key := range t.keys {
-		if t.find(key, kind) != nil {
+		if f, _ := t.find(key, kind); f != nil {
 			keys = append(keys, key)
 		}
 	}
 	return keys
 }
 
-// find returns the field of a key on a kind, or nil.
-func (t *table[T]) find(key string, kind int) *field[T] {
-	for _, i := range t.index[key] {
+// find returns the field of a key on a kind, or nil, and the first field of
+// that key on any kind.
+func (t *table[T]) find(key string, kind int) (f *field[T], first int) {
+	all := t.index[key]
+	for _, i := range all {
 		if t.fields[i].kinds.has(kind) {
-			return &t.fields[i]
+			return &t.fields[i], all[0]
 		}
 	}
-	return nil
+	return nil, -1
 }
 
 // part decodes what is itself a mapping or a list of them.
@@ -139,7 +141,7 @@ func (p byID[P]) decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, pat
 		first[id] = here
 		itemPath := path + "." + id
 		d.place(itemPath, here)
-		made = append(made, *new(P))
+		made = made[:len(made)+1]
 		v := &made[len(made)-1]
 		p.of().decode(d, here, pairs[i+1], itemPath, id, v)
 		*list = append(*list, v)
