@@ -12,7 +12,7 @@ import (
 // finding is one member of a rule's breach.
 type finding struct {
 	sets     mask   // whose limit is breached
-	clause   string // the only clause of those sets to cite; "" for all
+	clause   string // the only clause of those sets to cite; "" for all of them
 	severity verdict.Severity
 	figures  []verdict.Figure
 	limit    []verdict.Figure
@@ -27,7 +27,7 @@ type ask struct {
 // found is what the Rego of one rule says of one record, by subject.
 type found struct {
 	applies  map[string]mask
-	excludes map[string]bool
+	excludes map[string]mask
 	breach   map[string][]finding
 	asks     map[string][]ask
 }
@@ -37,7 +37,7 @@ func (r *rule) all() mask { return 1<<len(r.sets) - 1 }
 
 // decode reads the result of a rule's evaluation.
 func (r *rule) decode(result map[string]any) (found, error) {
-	f := found{applies: map[string]mask{}, excludes: map[string]bool{}, breach: map[string][]finding{}, asks: map[string][]ask{}}
+	f := found{applies: map[string]mask{}, excludes: map[string]mask{}, breach: map[string][]finding{}, asks: map[string][]ask{}}
 	for _, member := range members(result, "breach") {
 		id, one, err := r.readFinding(member)
 		if err != nil {
@@ -45,23 +45,14 @@ func (r *rule) decode(result map[string]any) (found, error) {
 		}
 		f.breach[id] = append(f.breach[id], one)
 	}
-	for _, member := range members(result, "applies") {
-		if id, ok := member.(string); ok {
-			f.applies[id] = r.all()
-			continue
+	for part, into := range map[string]map[string]mask{"applies": f.applies, "excludes": f.excludes} {
+		for _, member := range members(result, part) {
+			id, sets, err := r.readConcern(member)
+			if err != nil {
+				return f, fmt.Errorf("rule %s: %s: %w", r.meta.ID, part, err)
+			}
+			into[id] |= sets
 		}
-		id, sets, err := r.address(member)
-		if err != nil {
-			return f, fmt.Errorf("rule %s: applies: %w", r.meta.ID, err)
-		}
-		f.applies[id] |= sets
-	}
-	for _, member := range members(result, "excludes") {
-		id, ok := member.(string)
-		if !ok {
-			return f, fmt.Errorf("rule %s: excludes: %v is no subject's id", r.meta.ID, member)
-		}
-		f.excludes[id] = true
 	}
 	for _, member := range members(result, "asks") {
 		id, one, err := r.readAsk(member)
@@ -76,6 +67,14 @@ func (r *rule) decode(result map[string]any) (found, error) {
 func members(result map[string]any, part string) []any {
 	set, _ := result[part].([]any)
 	return set
+}
+
+// readConcern reads one member of applies or excludes: an id, or an object.
+func (r *rule) readConcern(member any) (id string, sets mask, err error) {
+	if id, ok := member.(string); ok {
+		return id, r.all(), nil
+	}
+	return r.address(member)
 }
 
 // address reads the subject of a member and the practice sets it speaks of.
@@ -109,7 +108,7 @@ func (r *rule) readFinding(member any) (id string, f finding, err error) {
 		case "subject", "set":
 		case "clause":
 			f.clause, _ = value.(string)
-			if !r.cites(f.sets, f.clause) {
+			if f.clause != "" && !r.cites(f.sets, f.clause) {
 				err = fmt.Errorf("clause %v is none that the rule cites", value)
 			}
 		case "severity":

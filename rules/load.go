@@ -26,8 +26,10 @@ type rule struct {
 	needs   []need
 	asks    []need
 	decides []need
-	clauses []clauseNeed
-	limits  []Limit
+	// deciding holds the names of the facts that applies reads.
+	deciding map[string]bool
+	clauses  []clauseNeed
+	limits   []Limit
 
 	hasApplies  bool
 	hasAsks     bool

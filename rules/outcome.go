@@ -22,9 +22,6 @@ type judged struct {
 // A breach is certain and wins over what is missing; a missing fact wins over
 // met.
 func (r *rule) judge(s *subject, inForce mask, f *found, lookup singles) judged {
-	if f.excludes[s.id] {
-		return judged{outcome: verdict.NotApplicable, sets: inForce}
-	}
 	applicable := inForce
 	if r.hasApplies {
 		applicable &= f.applies[s.id]
@@ -33,8 +30,13 @@ func (r *rule) judge(s *subject, inForce mask, f *found, lookup singles) judged 
 		return j
 	}
 	missing := gapList{}
-	if applicable != inForce {
+	if unsettled := inForce &^ applicable &^ f.excludes[s.id]; unsettled != 0 {
 		missing.addAll(s, r.decides, lookup)
+		for _, a := range f.asks[s.id] {
+			if a.sets&unsettled != 0 && r.deciding[a.need.name] {
+				missing.addAll(s, []need{a.need}, lookup)
+			}
+		}
 	}
 	if applicable == 0 && len(missing.gaps) == 0 {
 		return judged{outcome: verdict.NotApplicable, sets: inForce}

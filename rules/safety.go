@@ -24,6 +24,7 @@ func (v *validator) safe(r *rule) {
 		listed = append(listed, c.needs...)
 	}
 	everywhere := map[string]bool{}
+	r.deciding = map[string]bool{}
 	for _, part := range []struct {
 		name  string
 		facts []need
@@ -31,12 +32,15 @@ func (v *validator) safe(r *rule) {
 	}{
 		{"breach", listed, "needs, asks or decides"},
 		{"asks", listed, "needs, asks or decides"},
-		{"applies", r.decides, "decides"},
-		{"excludes", r.decides, "decides"},
+		{"applies", slices.Concat(r.decides, r.asks), "decides or asks"},
+		{"excludes", slices.Concat(r.decides, r.asks), "decides or asks"},
 	} {
 		for _, f := range closure(all, part.name) {
 			name := f.title(r.of)
 			everywhere[name] = true
+			if part.name == "applies" {
+				r.deciding[name] = true
+			}
 			if !f.fact.optional {
 				continue
 			}

@@ -82,12 +82,12 @@ func TestSafetyRefuses(t *testing.T) {
 		"a needed fact that decides": {
 			needs: "length_mm",
 			body:  "applies contains id if {\n\tsome id, c in input.conductors\n\tc.length_mm > 1\n}\n\nbreach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.length_mm > 2\n}",
-			want:  "22: applies reads length_mm, which may be missing; list it in decides",
+			want:  "22: applies reads length_mm, which may be missing; list it in decides or asks",
 		},
-		"a listed fact that nothing reads": {
-			needs: "length_mm, size",
-			body:  "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.length_mm > 1\n}",
-			want:  "11: the metadata lists size, which the rule does not read",
+		"a deciding fact that nothing reads": {
+			decides: "size",
+			body:    "applies contains id if some id, _ in input.conductors\n\nbreach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.fed\n}",
+			want:    "12: the metadata lists size, which the rule does not read",
 		},
 		"a missing fact under not": {
 			needs: "length_mm",

@@ -6,7 +6,7 @@ import (
 	"io/fs"
 	"slices"
 
-	"gopkg.in/yaml.v3"
+	"go.yaml.in/yaml/v3"
 
 	"driploop/model/verdict"
 )

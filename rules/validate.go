@@ -204,6 +204,9 @@ func (v *validator) parts(r *rule) {
 	if r.hasAsks != (len(r.asks) > 0) {
 		v.at(r, "custom.asks", `the Rego rule "asks" and the list "asks" of the metadata go together`)
 	}
+	if r.hasExcludes && !r.hasApplies {
+		v.faults.add(r.file, r.mod.Package.Location.Row, "excludes says for certain what applies leaves out, and there is no applies")
+	}
 	if len(r.decides) > 0 && !r.hasApplies {
 		v.at(r, "custom.decides", `"decides" names facts that the Rego rule "applies" reads, and there is none`)
 	}
