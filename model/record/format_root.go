@@ -133,7 +133,7 @@ var testTable = sync.OnceValue(func() *table[Test] {
 		measure("current", q.Current, "Current that flowed.", "188 A", func(t *Test) *Measure { return &t.Current }).orNegative(),
 		measure("at_source", q.Voltage, "Voltage at the source while it flowed.", "12.42 V", func(t *Test) *Measure { return &t.AtSource }).orNegative(),
 		measure("at_load", q.Voltage, "Voltage at the load while it flowed.", "11.63 V", func(t *Test) *Measure { return &t.AtLoad }).orNegative(),
-		measure("tolerance", q.Ratio, "Tolerance of the instrument.", "1 %", func(t *Test) *Measure { return &t.Tolerance }).orZero(),
+		measure("tolerance", q.Voltage, "Tolerance of the drop, that of both readings together.", "0.1 V", func(t *Test) *Measure { return &t.Tolerance }).orZero(),
 		measure("resistance", q.Resistance, "Resistance that was read.", "20 Mohm", func(t *Test) *Measure { return &t.Resistance }).orZero(),
 		measure("test_voltage", q.Voltage, "Voltage that the insulation was tested with.", "500 V", func(t *Test) *Measure { return &t.TestVoltage }),
 		text("result", "Whether it passed.", "pass", func(t *Test) *Text { return &t.Result }).of("pass", "fail"),
