@@ -10,7 +10,7 @@ import (
 // Test is the facts of one measurement against what the circuit model says.
 type Test struct {
 	Subject
-	Kind     string   `json:"kind"`
+	Kind     *string  `json:"kind,omitempty"`
 	Load     *string  `json:"load,omitempty"`
 	CurrentA *float64 `json:"current_a,omitempty"`
 	// RatedA is the current that the record gives for the load.
@@ -33,8 +33,9 @@ type Test struct {
 }
 
 func test(r *record.Record, a *circuit.Analysis, t *record.Test) *Test {
-	f := &Test{Subject: Subject{Path: t.Path}, Kind: t.Kind.V, SystemV: r.Vessel.System.V.Base}
+	f := &Test{Subject: Subject{Path: t.Path}, SystemV: r.Vessel.System.V.Base}
 	s := &f.Subject
+	put(s, "kind", &f.Kind, t.Kind, "kind")
 	put(s, "load", &f.Load, t.Load, "load")
 	putMeasure(s, "current_a", &f.CurrentA, t.Current, "current")
 	putMeasure(s, "at_source_v", &f.AtSourceV, t.AtSource, "at_source")

@@ -12,12 +12,18 @@
 #   applies: every test of voltage drop
 #   needs: [current_a, drop_v, computed_drop_v]
 #   asks: [allowed_drop_v, tolerance_v]
+#   decides: [kind]
 #   says: "{drop} was lost at {current}; the conductors account for {computed}, with {tolerance} of tolerance"
 #   remedy: "Measure across each joint of the circuit under load, and make the bad one anew."
 #   sources:
 #     - {set: workmanship, source: physics, clause: "", asks: "the drop measured is that of the solved network at the same current, within the tolerance of both readings", trust: computed}
 #   since: 0.1.0
 package driploop.rules.measurements.drop_above_computed
+
+excludes contains id if {
+	some id, test in input.tests
+	test.kind != "voltage-drop"
+}
 
 applies contains id if {
 	some id, test in input.tests

@@ -21,3 +21,8 @@ test_applies_to_drop_tests_only if {
 	drop_above_computed.applies == set() with input as reading({"kind": "polarity"})
 	subjects(reading({"kind": "function", "drop_v": 3})) == set()
 }
+
+test_leaves_out_tests_of_another_kind if {
+	drop_above_computed.excludes == {"0000"} with input as reading({"kind": "polarity"})
+	drop_above_computed.excludes == set() with input as reading({})
+}

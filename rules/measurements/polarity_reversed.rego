@@ -11,6 +11,7 @@
 #   subject: tests
 #   applies: every test of polarity
 #   needs: [polarity]
+#   decides: [kind]
 #   says: "the polarity was measured as reversed"
 #   remedy: "Isolate the circuit, swap the pair where it was crossed, and test again."
 #   sources:
@@ -18,6 +19,11 @@
 #   related: [documents/not-tested]
 #   since: 0.1.0
 package driploop.rules.measurements.polarity_reversed
+
+excludes contains id if {
+	some id, test in input.tests
+	test.kind != "polarity"
+}
 
 applies contains id if {
 	some id, test in input.tests

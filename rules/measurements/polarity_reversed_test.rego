@@ -18,3 +18,8 @@ test_applies_to_polarity_tests_only if {
 	polarity_reversed.applies == {"0000"} with input as reading({})
 	polarity_reversed.applies == set() with input as reading({"kind": "function"})
 }
+
+test_leaves_out_tests_of_another_kind if {
+	polarity_reversed.excludes == {"0000"} with input as reading({"kind": "function"})
+	polarity_reversed.excludes == set() with input as reading({})
+}

@@ -1,0 +1,94 @@
+package facts_test
+
+import (
+	"io/fs"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"driploop/model/circuit"
+	"driploop/model/facts"
+	"driploop/model/record"
+)
+
+// documents builds the facts of every demo record.
+func documents(t *testing.T) map[string]*facts.Document {
+	t.Helper()
+	all := map[string]*facts.Document{}
+	err := filepath.WalkDir("../../testdata/records", func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".yaml") {
+			return err
+		}
+		source, err := os.ReadFile(path)
+		require.NoError(t, err)
+		r, faults := record.Decode(path, source)
+		require.Empty(t, faults, path)
+		all[path] = facts.Build(r, circuit.Analyse(r))
+		return nil
+	})
+	require.NoError(t, err)
+	require.NotEmpty(t, all)
+	return all
+}
+
+// eachSubject calls f with every subject of a document.
+func eachSubject(d *facts.Document, f func(name string, subject reflect.Value)) {
+	document := reflect.ValueOf(d).Elem()
+	for i := range document.NumField() {
+		field, name := document.Field(i), document.Type().Field(i).Name
+		switch field.Kind() {
+		case reflect.Pointer:
+			f(name, field.Elem())
+		case reflect.Map:
+			for _, key := range field.MapKeys() {
+				f(name+" "+key.String(), field.MapIndex(key).Elem())
+			}
+		}
+	}
+}
+
+// eachFact calls f with every fact of a subject, embedded ones included.
+func eachFact(subject reflect.Value, f func(name string, value reflect.Value)) {
+	for i := range subject.NumField() {
+		field := subject.Type().Field(i)
+		if field.Anonymous {
+			if field.Name != "Subject" {
+				eachFact(subject.Field(i), f)
+			}
+			continue
+		}
+		name, _, _ := strings.Cut(field.Tag.Get("json"), ",")
+		f(name, subject.Field(i))
+	}
+}
+
+func TestEveryFactIsKnownOrSaysWhatIsMissing(t *testing.T) {
+	for path, d := range documents(t) {
+		eachSubject(d, func(name string, subject reflect.Value) {
+			open := subject.Addr().Interface().(interface{ Base() *facts.Subject }).Base().Open
+			known := map[string]bool{}
+			eachFact(subject, func(fact string, value reflect.Value) {
+				known[fact] = true
+				if value.Kind() != reflect.Pointer {
+					return
+				}
+				_, isOpen := open[fact]
+				assert.NotEqual(t, value.IsNil(), !isOpen, "%s: %s: %s: known and open, or neither", path, name, fact)
+			})
+			for fact, gaps := range open {
+				assert.True(t, known[fact], "%s: %s: open names %s, which is no fact", path, name, fact)
+				assert.NotEmpty(t, gaps, "%s: %s: %s is open without a reason", path, name, fact)
+			}
+		})
+	}
+}
+
+func TestFactsAreTheSameForTheSameRecord(t *testing.T) {
+	first, second := documents(t), documents(t)
+	assert.Equal(t, first, second)
+}
