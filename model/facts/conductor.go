@@ -55,9 +55,9 @@ type Conductor struct {
 	Fed        bool  `json:"fed"` // a source can feed it
 	// Bare: some way from a source through it reaches a load, another source or
 	// an open end with no fuse or breaker anywhere on it.
-	Bare     *bool   `json:"bare,omitempty"`
-	BareFrom *string `json:"bare_from,omitempty"`
-	BareVia  *string `json:"bare_via,omitempty"`
+	Bare     *bool  `json:"bare,omitempty"`
+	BareFrom string `json:"bare_from"` // that source, empty unless bare
+	BareVia  string `json:"bare_via"`  // the load, source or end reached
 
 	Table5A    *float64 `json:"table5_a,omitempty"`    // 33 CFR 183.425 Table 5, uncorrected
 	AllowableA *float64 `json:"allowable_a,omitempty"` // corrected for the hottest space crossed
@@ -141,7 +141,7 @@ func feeding(s *Subject, f *Conductor, result *circuit.ConductorResult) {
 	f.Bare = ptr(false)
 	for _, feed := range result.Feeds {
 		if feed.Ahead && feed.Bare {
-			f.Bare, f.BareFrom, f.BareVia = ptr(true), ptr(feed.Source), ptr(feed.BareVia)
+			f.Bare, f.BareFrom, f.BareVia = ptr(true), feed.Source, feed.BareVia
 			return
 		}
 	}
