@@ -118,13 +118,13 @@ func (r *ruleText) limits() {
 		return
 	}
 	r.heading("LIMITS", "by practice set; the strictest in force decides")
-	rows := newTable("practice set", "limit", "where")
+	rows := newTable("practice set", "where", "limit")
 	for _, l := range r.of.Limits {
 		var parts []string
 		for _, f := range l.Figures {
-			parts = append(parts, spaced(f.Name)+" "+f.Print(r.o.Units))
+			parts = append(parts, spaced(f.Name)+" "+glued(f.Print(r.o.Units)))
 		}
-		rows.add(l.Set, strings.Join(parts, ", "), l.When)
+		rows.add(l.Set, l.When, strings.Join(parts, ", "))
 	}
 	r.table(rows, 0)
 }
@@ -181,10 +181,10 @@ func (r *ruleText) needs() {
 			text += ", " + n.When
 		}
 		if len(n.Entries) == 0 {
-			r.hang(0, 2, txt(text))
+			r.hang(0, 2, txt(text+": from what every record says, and its circuit"))
 			continue
 		}
-		r.hang(0, 2, in(strong, strings.Join(n.Entries, ", ")), txt(" for the "+text))
+		r.hang(0, 2, in(strong, strings.Join(n.Entries, ", ")), txt(": "+text))
 	}
 }
 

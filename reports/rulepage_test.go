@@ -68,7 +68,7 @@ func TestRulePageTellsLawFromWhatIsReported(t *testing.T) {
 	text := strings.Join(strings.Fields(b.String()), " ")
 	for _, part := range []string{
 		"authority: law, boats with a petrol engine", "standard; as reported; the document itself was not seen",
-		"practice; common practice, no source", "us-federal unprotected 40 in in a sheath or enclosure",
+		"practice; common practice, no source", "us-federal in a sheath or enclosure unprotected 40 in",
 	} {
 		assert.Contains(t, text, part)
 	}

@@ -138,8 +138,10 @@ func (t *task) names() []string {
 // where the subject is not plain from the entry.
 func (t *task) namesAndSubjects() []string {
 	subjects := map[string][]string{}
+	seen := map[[2]string]bool{}
 	for _, w := range t.waits {
-		if !slices.Contains(subjects[w.what], w.subject) {
+		if key := [2]string{w.what, w.subject}; !seen[key] {
+			seen[key] = true
 			subjects[w.what] = append(subjects[w.what], w.subject)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/spf13/cobra"
 
@@ -55,14 +56,23 @@ func newCite(s *session) *cobra.Command {
 type citer struct {
 	*rules.Engine
 	*session
+	entries func() openFacts
 }
 
 func (s *session) cite(args []string, f *citeFlags) error {
+	entries := sync.OnceValue(blankEntries)
+	if len(args) > 0 {
+		// Beside the compiling of the rules, to be ready with them.
+		go func() {
+			defer func() { _ = recover() }() // raised again for whoever asks
+			entries()
+		}()
+	}
 	compiled, err := s.engine()
 	if err != nil {
 		return err
 	}
-	c := citer{Engine: compiled, session: s}
+	c := citer{Engine: compiled, session: s, entries: entries}
 	found, err := c.find(args)
 	if err != nil {
 		return err
@@ -187,7 +197,7 @@ func (c citer) page(r *verdict.Rule, whole bool) (*reports.RulePage, error) {
 	if !whole {
 		return page, nil
 	}
-	page.Needs = needs(r)
+	page.Needs = needs(r, c.entries())
 	example, err := c.Example(r.ID)
 	if err != nil {
 		return nil, err

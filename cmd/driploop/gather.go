@@ -90,7 +90,8 @@ func within(folder, path string) bool {
 // walk finds the YAML files below a folder. It does not follow links to
 // folders, and leaves out what git keeps for itself.
 func walk(folder string, add func(file)) (faults []verdict.Fault) {
-	err := filepath.WalkDir(folder, func(path string, entry fs.DirEntry, err error) error {
+	// With the separator a link to a folder is followed where it is named.
+	err := filepath.WalkDir(folder+string(filepath.Separator), func(path string, entry fs.DirEntry, err error) error {
 		if err != nil {
 			faults = append(faults, verdict.Fault{Path: path, Says: reason(err)})
 			return nil

@@ -16,8 +16,7 @@ var blankRecord []byte
 
 // needs lists the facts that a rule needs, each with the entries of a record
 // that it comes from.
-func needs(r *verdict.Rule) []reports.RuleNeed {
-	entries := blankEntries()
+func needs(r *verdict.Rule, entries openFacts) []reports.RuleNeed {
 	var all []reports.RuleNeed
 	add := func(facts []string, when string) {
 		for _, fact := range facts {
