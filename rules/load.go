@@ -26,8 +26,9 @@ type rule struct {
 	needs   []need
 	asks    []need
 	decides []need
-	// deciding holds the names of the facts that applies reads.
-	deciding map[string]bool
+	// deciding and judging hold the names of the facts that applies and breach
+	// read.
+	deciding, judging map[string]bool
 	clauses  []clauseNeed
 	limits   []Limit
 

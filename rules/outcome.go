@@ -22,7 +22,8 @@ type judged struct {
 // A breach is certain and wins over what is missing; a missing fact wins over
 // met.
 func (r *rule) judge(s *subject, inForce mask, f *found, lookup singles) judged {
-	applicable := inForce
+	admitted := inForce &^ f.excludes[s.id]
+	applicable := admitted
 	if r.hasApplies {
 		applicable &= f.applies[s.id]
 	}
@@ -30,7 +31,7 @@ func (r *rule) judge(s *subject, inForce mask, f *found, lookup singles) judged 
 		return j
 	}
 	missing := gapList{}
-	if unsettled := inForce &^ applicable &^ f.excludes[s.id]; unsettled != 0 {
+	if unsettled := admitted &^ applicable; unsettled != 0 {
 		missing.addAll(s, r.decides, lookup)
 		for _, a := range f.asks[s.id] {
 			if a.sets&unsettled != 0 && r.deciding[a.need.name] {
@@ -43,6 +44,11 @@ func (r *rule) judge(s *subject, inForce mask, f *found, lookup singles) judged 
 	}
 	if applicable != 0 {
 		missing.addAll(s, r.needs, lookup)
+		for _, d := range r.decides {
+			if r.judging[d.name] {
+				missing.addAll(s, []need{d}, lookup)
+			}
+		}
 		for _, c := range r.clauses {
 			if c.set&applicable != 0 {
 				missing.addAll(s, c.needs, lookup)

@@ -24,7 +24,7 @@ func (v *validator) safe(r *rule) {
 		listed = append(listed, c.needs...)
 	}
 	everywhere := map[string]bool{}
-	r.deciding = map[string]bool{}
+	r.deciding, r.judging = map[string]bool{}, map[string]bool{}
 	for _, part := range []struct {
 		name  string
 		facts []need
@@ -38,8 +38,11 @@ func (v *validator) safe(r *rule) {
 		for _, f := range closure(all, part.name) {
 			name := f.title(r.of)
 			everywhere[name] = true
-			if part.name == "applies" {
+			switch part.name {
+			case "applies":
 				r.deciding[name] = true
+			case "breach":
+				r.judging[name] = true
 			}
 			if !f.fact.optional {
 				continue

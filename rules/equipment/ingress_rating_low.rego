@@ -10,8 +10,8 @@
 #   severity: warning
 #   subject: components
 #   applies: every electrical component in a wet, washed or immersed place
-#   needs: []
-#   asks: [ip, ip_splash, ip_jets, ip_immersion]
+#   needs: [ip]
+#   asks: [ip_splash, ip_jets, ip_immersion]
 #   decides: [exposure]
 #   says: "marked {rating} in a {exposure} place"
 #   remedy: "Fit one marked {limit.rating} or better, or move it to a drier place."
@@ -40,12 +40,20 @@ excludes contains id if {
 
 applies contains id if {
 	some id, component in input.components
+	component.electric == true
 	component.exposure in {"wet", "washed", "immersed"}
 }
 
 asks contains {"subject": id, "fact": needed[component.exposure].fact} if {
 	some id, component in input.components
 	component.electric == true
+}
+
+# Whether it is a breach or a caution.
+asks contains {"subject": id, "fact": "ip_immersion"} if {
+	some id, component in input.components
+	component.exposure == "washed"
+	component.ip_jets == false
 }
 
 breach contains {

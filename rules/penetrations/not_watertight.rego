@@ -10,8 +10,8 @@
 #   severity: warning
 #   subject: penetrations
 #   applies: every hole that is wet, washed or immersed on either side, or goes through a watertight bulkhead
-#   needs: [seal_kind]
-#   asks: [ip, ip_splash, ip_jets, ip_immersion]
+#   needs: [seal_kind, ip]
+#   asks: [ip_splash, ip_jets, ip_immersion]
 #   decides: [exposure, watertight]
 #   says: "{seal}, rating {rating}, where it has to keep out {water}"
 #   remedy: "Fit a seal that is marked {limit.rating} or better, or lead the cable another way."
@@ -51,6 +51,13 @@ asks contains {"subject": id, "fact": "ip_immersion"} if {
 	some id, penetration in input.penetrations
 	penetration.watertight == true
 	penetration.seal_kind != "none"
+}
+
+# Whether it is a breach or a caution.
+asks contains {"subject": id, "fact": "ip_immersion"} if {
+	some id, penetration in input.penetrations
+	penetration.exposure == "washed"
+	penetration.ip_jets == false
 }
 
 breach contains {

@@ -74,7 +74,6 @@ excludes contains {"subject": id, "set": "us-federal"} if {
 
 concerned contains id if {
 	some id, conductor in input.conductors
-	conductor.duty != "cranking"
 	conductor.ungrounded == true
 	conductor.bare == false
 }
