@@ -77,6 +77,7 @@ var vesselTable = sync.OnceValue(func() *table[Vessel] {
 			of("negative-ground", "positive-ground", "insulated"),
 		count("earth_links", "Number of connections from DC negative to ground.", "1", func(v *Vessel) *Count { return &v.EarthLinks }).orZero(),
 		flag("detector", "A ground detector is fitted (insulated systems).", func(v *Vessel) *Flag { return &v.Detector }),
+		flag("ac", "Alternating current is aboard, from shore, a generator or an inverter.", func(v *Vessel) *Flag { return &v.AC }),
 		text("service", "What the boat is used for.", "recreational", func(v *Vessel) *Text { return &v.Service }).
 			of("recreational", "small-passenger", "fishing", "sailing-school", "towing", "workboat"),
 		date("built", "Day the boat was built, or its keel laid.", "1998-04-30", func(v *Vessel) *Date { return &v.Built }),
@@ -94,6 +95,10 @@ var spaceTable = sync.OnceValue(func() *table[Space] {
 			of("none", "petrol", "diesel", "gas"),
 		words("petrol_source", "Petrol sources that stand in the space; [] if none does.", "[tank, fitting]",
 			func(s *Space) *Words { return &s.PetrolSource }).of("engine", "tank", "fitting"),
+		words("exhaust", "Exhaust parts that pass through the space; [] if none does.", "[dry, wet]",
+			func(s *Space) *Words { return &s.Exhaust }).of("dry", "wet"),
+		flag("fuel_line", "A line of petrol, diesel or other flammable liquid passes through the space.", func(s *Space) *Flag { return &s.FuelLine }),
+		flag("machinery", "Machinery that moves stands in the space.", func(s *Space) *Flag { return &s.Machinery }),
 		flag("open_to_air", "The space is open to the atmosphere.", func(s *Space) *Flag { return &s.OpenToAir }),
 		measure("volume", q.Volume, "Net volume of air.", "400 L", func(s *Space) *Measure { return &s.Volume }),
 		measure("bilge_water", q.Length, "Normal level of bilge water above the lowest point.", "40 mm",

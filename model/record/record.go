@@ -71,6 +71,7 @@ type Vessel struct {
 	Earthing   Text    // negative-ground, positive-ground, insulated
 	EarthLinks Count   // connections from DC negative to ground
 	Detector   Flag    // ground detector fitted (insulated systems)
+	AC         Flag    // alternating current is aboard, from shore or an inverter
 	Service    Text    // recreational, small-passenger, fishing, sailing-school, towing, workboat
 	Built      Date
 }
@@ -83,6 +84,9 @@ type Space struct {
 	Ambient      Measure
 	FuelVapour   Text  // none, petrol, diesel, gas
 	PetrolSource Words // engine, tank, fitting: which petrol sources stand in the space
+	Exhaust      Words // dry, wet: which exhaust parts pass through the space
+	FuelLine     Flag  // a line of flammable liquid passes through the space
+	Machinery    Flag  // machinery that moves stands in the space
 	OpenToAir    Flag
 	Volume       Measure
 	BilgeWater   Measure // normal level above the lowest point
