@@ -31,8 +31,8 @@ func (m *mesh) charge(pulls []pull, round int) (*solution, int) {
 	for range regulationLimit {
 		at, given := m.regulated(does, round)
 		var bad int
-		if s, bad = at.draw(pulls, round, given); s == nil {
-			return nil, bad
+		if s, bad = at.draw(pulls, round, given); s == nil || bad >= 0 {
+			return s, bad
 		}
 		if !m.settle(does, s, round) {
 			return s, -1

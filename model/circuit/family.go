@@ -196,7 +196,7 @@ func (m *mesh) draw(pulls []pull, round int, given []drain) (s *solution, collap
 		drains, powered := m.drains(s, pulls, round)
 		next := m.solve(true, append(drains, given...))
 		if !powered {
-			return next, -1
+			return next, m.reversed(idle, next, pulls)
 		}
 		if next == nil || iteration == newtonLimit {
 			return nil, m.lowest(idle, s, pulls)
@@ -212,9 +212,25 @@ func (m *mesh) draw(pulls []pull, round int, given []drain) (s *solution, collap
 		}
 		s = next
 		if change < 1e-14 || change < 1e-12 && iteration > 8 {
-			return s, -1
+			return s, m.reversed(idle, s, pulls)
 		}
 	}
+}
+
+// reversed returns a load of constant current that the wiring drops all the
+// supply's voltage of, and more: no supply drives that current. -1 for none.
+func (m *mesh) reversed(idle, s *solution, pulls []pull) int {
+	if s == nil {
+		return -1
+	}
+	worst, least := -1, 0.0
+	for _, p := range pulls {
+		b := &m.net.branches[p.branch]
+		if v := (s.volts[b.a] - s.volts[b.b]) / (idle.volts[b.a] - idle.volts[b.b]); v < least {
+			worst, least = p.branch, v
+		}
+	}
+	return worst
 }
 
 // drains returns what the loads draw, those of constant power linearised about
