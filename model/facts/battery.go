@@ -48,6 +48,7 @@ type Battery struct {
 	Switch   *string  `json:"switch,omitempty"`
 	SwitchMM *float64 `json:"switch_mm,omitempty"` // along the conductors to it
 	Bypass   []string `json:"bypass"`
+	Stowage
 }
 
 // standardGravity turns a mass into its weight, m/s². Source: CGPM 1901,
@@ -84,6 +85,7 @@ func battery(r *record.Record, a *circuit.Analysis, c *record.Component) *Batter
 	put(s, "fuel_shield", &f.FuelShield, c.FuelShield, "fuel_shield")
 	put(s, "managed", &f.Managed, c.Managed, "managed")
 	surroundings(s, r, c.Space, "space", map[string]**string{"space_kind": &f.SpaceKind, "exposure": &f.Exposure, "fuel_vapour": &f.FuelVapour})
+	stowage(s, f, r, c)
 	disconnect(s, f, a.Batteries[c.ID])
 	return f
 }
@@ -131,9 +133,10 @@ type Charger struct {
 	Regulated    *bool    `json:"regulated,omitempty"`
 	SelfLimiting *bool    `json:"self_limiting,omitempty"`
 	SpaceKind    *string  `json:"space_kind,omitempty"`
+	Reach
 }
 
-func charger(r *record.Record, c *record.Component) *Charger {
+func charger(r *record.Record, a *circuit.Analysis, c *record.Component) *Charger {
 	f := &Charger{Subject: Subject{Path: c.Path}, Kind: c.Kind.V}
 	s := &f.Subject
 	putMeasure(s, "output_a", &f.OutputA, c.Output, "output")
@@ -144,5 +147,6 @@ func charger(r *record.Record, c *record.Component) *Charger {
 	put(s, "regulated", &f.Regulated, c.Regulated, "regulated")
 	put(s, "self_limiting", &f.SelfLimiting, c.SelfLimiting, "self_limiting")
 	surroundings(s, r, c.Space, "space", map[string]**string{"space_kind": &f.SpaceKind})
+	reach(s, &f.Reach, r, a, c.ID)
 	return f
 }

@@ -26,7 +26,7 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 		d.Conductors[c.ID] = conductor(r, a, c)
 		runs(c, a.Conductors[c.ID], d.Runs)
 		for i, g := range c.Route {
-			d.Segments[segmentID(c.ID, i)] = segment(r, beforeSwitch[c.ID], c, g)
+			d.Segments[segmentID(c.ID, i)] = segment(r, a, beforeSwitch[c.ID], c, g)
 		}
 		d.Ends[c.ID+".from"] = end(r, a, c, "from", c.Ends.From)
 		d.Ends[c.ID+".to"] = end(r, a, c, "to", c.Ends.To)
@@ -63,23 +63,8 @@ func (d *Document) component(r *record.Record, a *circuit.Analysis, c *record.Co
 	case c.Kind.V == "battery":
 		d.Batteries[c.ID] = battery(r, a, c)
 	case kind.Source:
-		d.Chargers[c.ID] = charger(r, c)
+		d.Chargers[c.ID] = charger(r, a, c)
 	case kind.Load:
 		d.Loads[c.ID] = load(r, a, c)
 	}
-}
-
-// toDisconnect names the conductors between a battery and its disconnect
-// switch.
-func toDisconnect(r *record.Record, a *circuit.Analysis) map[string]bool {
-	before := map[string]bool{}
-	for _, c := range r.Conductors {
-		for _, pair := range [][2]record.Terminal{{c.From, c.To}, {c.To, c.From}} {
-			battery := a.Batteries[pair[0].Component]
-			if battery != nil && battery.Disconnect != "" && pair[1].Component == battery.Disconnect {
-				before[c.ID] = true
-			}
-		}
-	}
-	return before
 }

@@ -73,6 +73,7 @@ type Conductor struct {
 	GuardedBy         *string  `json:"guarded_by,omitempty"`
 	GuardTable5Pct    *float64 `json:"guard_table5_pct,omitempty"`
 	GuardAllowablePct *float64 `json:"guard_allowable_pct,omitempty"`
+	Lie
 }
 
 func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Conductor {
@@ -86,6 +87,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 	s := &f.Subject
 	construction(s, f, c)
 	route(s, f, r, c)
+	lie(s, f, c)
 
 	result := a.Conductors[c.ID]
 	if result == nil {

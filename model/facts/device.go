@@ -108,6 +108,8 @@ type Switch struct {
 	Guarded     *bool   `json:"guarded,omitempty"`
 	Interlocked *bool   `json:"interlocked,omitempty"`
 	Label       *string `json:"label,omitempty"`
+	// Disconnects: it is the switch that cuts off a battery.
+	Disconnects bool `json:"disconnects"`
 }
 
 func switching(r *record.Record, a *circuit.Analysis, c *record.Component) *Switch {
@@ -120,6 +122,7 @@ func switching(r *record.Record, a *circuit.Analysis, c *record.Component) *Swit
 	put(s, "interlocked", &f.Interlocked, c.Interlocked, "interlocked")
 	put(s, "label", &f.Label, c.Label, "label")
 	through(s, a, c, &f.CurrentA, &f.SurgeA)
+	f.Disconnects = disconnects(a, c.ID)
 	return f
 }
 

@@ -58,6 +58,7 @@ type End struct {
 	Ungrounded *bool `json:"ungrounded,omitempty"`
 	AlwaysLive *bool `json:"always_live,omitempty"`
 	Protected  *bool `json:"protected,omitempty"` // every source reaches it through a device
+	Joint
 }
 
 func end(r *record.Record, a *circuit.Analysis, c *record.Conductor, side string, e *record.End) *End {
@@ -81,6 +82,7 @@ func end(r *record.Record, a *circuit.Analysis, c *record.Conductor, side string
 	landing(s, f, on, at, e)
 	joint(s, f, c, e)
 	where(s, f, r, on, e)
+	joining(s, f, c, on, at.Name, e)
 
 	result := a.Terminals[at.String()]
 	if result == nil {
@@ -145,20 +147,28 @@ func joint(s *Subject, f *End, c *record.Conductor, e *record.End) {
 	} else {
 		s.open("area_mm2", figure.Missing(sizeField))
 	}
-	barrel(s, f, e)
+	barrel(s, f, c.Size, e)
 	put(s, "crimp_tool", &f.CrimpTool, e.Crimp.Tool, "crimp.tool")
 	putMeasure(s, "pull_n", &f.PullN, e.Crimp.Pull, "crimp.pull")
 	put(s, "soldered", &f.Soldered, e.Soldered, "soldered")
 }
 
-// barrel sets the range of copper that a terminal's barrel takes.
-func barrel(s *Subject, f *End, e *record.End) {
+// barrel sets the range of copper that a terminal's barrel takes. Gauges and
+// metric sizes do not line up, so that a barrel marked in the one says nothing of
+// a conductor in the other.
+func barrel(s *Subject, f *End, conductor record.Wire, e *record.End) {
 	var areas []float64
+	gap := figure.Missing(s.field("barrel"))
 	if sizes, ok := e.Barrel.Get(); ok {
 		for _, text := range sizes {
 			size, err := quantity.ParseWireSize(text)
 			if err != nil {
 				continue
+			}
+			if conductor.Is() && (size.System == quantity.MM2) != (conductor.V.System == quantity.MM2) {
+				gap.Why = "marked " + text + ", which is no range for a conductor of " + conductor.V.String()
+				areas = nil
+				break
 			}
 			if area, ok := nominalArea(record.Wire{V: size, State: record.Given}); ok {
 				areas = append(areas, area)
@@ -166,8 +176,8 @@ func barrel(s *Subject, f *End, e *record.End) {
 		}
 	}
 	if len(areas) == 0 {
-		s.open("barrel_least_mm2", figure.Missing(s.field("barrel")))
-		s.open("barrel_most_mm2", figure.Missing(s.field("barrel")))
+		s.open("barrel_least_mm2", gap)
+		s.open("barrel_most_mm2", gap)
 		return
 	}
 	f.BarrelLeastMM2, f.BarrelMostMM2 = ptr(slices.Min(areas)), ptr(slices.Max(areas))
@@ -207,6 +217,7 @@ type Stud struct {
 	Ungrounded *bool   `json:"ungrounded,omitempty"`
 	AlwaysLive *bool   `json:"always_live,omitempty"`
 	Protected  *bool   `json:"protected,omitempty"`
+	Stacking
 }
 
 func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
@@ -225,6 +236,7 @@ func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
 			}
 		}
 	}
+	stacked(s, &f.Stacking, r, component, t.Terminal, t.Landed)
 	if f.Cover == nil && s.Open["cover"] == nil {
 		s.open("cover", figure.Missing(s.field("posts")))
 	}

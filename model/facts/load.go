@@ -39,6 +39,7 @@ type Load struct {
 	// Tested: the record holds a test of drop, polarity or function for it. None
 	// is a "no" only once the job is signed off; before that it is open.
 	Tested *bool `json:"tested,omitempty"`
+	Isolation
 }
 
 func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
@@ -61,6 +62,7 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 	if result == nil {
 		result = &circuit.LoadResult{}
 	}
+	isolators(s, &f.Isolation, r, a, result)
 	f.Devices = append(f.Devices, result.Devices...)
 	f.Switches = append(f.Switches, result.Switches...)
 	putFigure(s, "current_a", &f.CurrentA, result.Current)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"driploop/model/circuit"
 	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
@@ -33,9 +34,11 @@ type Segment struct {
 	SupportKind *string  `json:"support_kind,omitempty"`
 	// ToDisconnect: a conductor between a battery and its disconnect switch.
 	ToDisconnect bool `json:"to_disconnect"`
+	Hazards
+	Conduit
 }
 
-func segment(r *record.Record, toDisconnect bool, c *record.Conductor, g *record.Segment) *Segment {
+func segment(r *record.Record, a *circuit.Analysis, toDisconnect bool, c *record.Conductor, g *record.Segment) *Segment {
 	f := &Segment{
 		Subject: Subject{Path: g.Path}, Conductor: c.ID, Role: c.Role.V, Duty: c.Duty.Or("normal"),
 		ToDisconnect: toDisconnect,
@@ -47,6 +50,8 @@ func segment(r *record.Record, toDisconnect bool, c *record.Conductor, g *record
 	putMeasure(s, "support_mm", &f.SupportMM, g.Support, "support")
 	put(s, "support_kind", &f.SupportKind, g.SupportKind, "support_kind")
 	surroundings(s, r, g.Space, "space", map[string]**string{"space_kind": &f.SpaceKind, "exposure": &f.Exposure})
+	hazards(s, &f.Hazards, r, a, c, g)
+	conduit(s, &f.Conduit, r, c, g)
 	return f
 }
 

@@ -31,6 +31,7 @@ type Vessel struct {
 	NegativeGroups *int `json:"negative_groups,omitempty"`
 	// StrayNegatives names the negative terminals outside the largest group.
 	StrayNegatives []string `json:"stray_negatives"`
+	Cranking
 }
 
 func vessel(r *record.Record) *Vessel {
@@ -50,6 +51,7 @@ func vessel(r *record.Record) *Vessel {
 	put(s, "detector", &v.Detector, from.Detector, "detector")
 	put(s, "earth_links", &v.EarthLinks, from.EarthLinks, "earth_links")
 	v.EarthLinksSeen = earthLinks(r)
+	cranking(s, &v.Cranking, r)
 	groups := negativeGroups(r)
 	if len(groups) == 0 {
 		s.open("negative_groups", figure.Because("no negative terminal is wired in the record"))

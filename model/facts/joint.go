@@ -1,0 +1,139 @@
+package facts
+
+import (
+	"math"
+
+	"driploop/model/figure"
+	"driploop/model/physics"
+	"driploop/model/quantity"
+	"driploop/model/record"
+)
+
+// Joint is how well the end of a conductor is joined, sealed and placed.
+type Joint struct {
+	Calibrated *bool    `json:"calibrated,omitempty"` // the crimping tool
+	Matching   *bool    `json:"matching,omitempty"`   // die and terminal belong together
+	PullTimeS  *float64 `json:"pull_time_s,omitempty"`
+	// SolderOnly: nothing but solder holds it; a crimp that is recorded says it is
+	// not. SolderTimes is the contact length in a soldered lug over the diameter of
+	// the copper.
+	SolderOnly  *bool    `json:"solder_only,omitempty"`
+	SolderTimes *float64 `json:"solder_times,omitempty"`
+	BreakingN   *float64 `json:"breaking_n,omitempty"` // force that breaks the conductor's copper
+	PullHeldN   *float64 `json:"pull_held_n,omitempty"`
+
+	DamagedStrands *int `json:"damaged_strands,omitempty"`
+	BrokenStrands  *int `json:"broken_strands,omitempty"`
+
+	// Enclosure is what the connections of the component are enclosed in.
+	Enclosure *string `json:"enclosure,omitempty"`
+	// GuardedDrips, GuardedSplash, GuardedJets and GuardedImmersion: a seal of its
+	// own or the enclosure of the component keeps that water from the joint.
+	GuardedDrips     *bool `json:"guarded_drips,omitempty"`
+	GuardedSplash    *bool `json:"guarded_splash,omitempty"`
+	GuardedJets      *bool `json:"guarded_jets,omitempty"`
+	GuardedImmersion *bool `json:"guarded_immersion,omitempty"`
+	// Unlooped: the cable comes down to it without a drip loop.
+	Unlooped *bool `json:"unlooped,omitempty"`
+
+	// AnodicGapV is the difference of the anodic index of the faces that touch.
+	AnodicGapV *float64 `json:"anodic_gap_v,omitempty"`
+	Faces      *string  `json:"faces,omitempty"` // the two metals
+}
+
+// joining sets the facts of a joint. Those of the end itself are set before.
+func joining(s *Subject, f *End, c *record.Conductor, on *record.Component, terminal string, e *record.End) {
+	put(s, "calibrated", &f.Calibrated, e.Crimp.Calibrated, "crimp.calibrated")
+	put(s, "matching", &f.Matching, e.Crimp.Matching, "crimp.matching")
+	putMeasure(s, "pull_time_s", &f.PullTimeS, e.Crimp.PullTime, "crimp.pull_time")
+	putMeasure(s, "pull_held_n", &f.PullHeldN, e.PullHeld, "pull_held")
+	put(s, "damaged_strands", &f.DamagedStrands, e.DamagedStrands, "damaged_strands")
+	put(s, "broken_strands", &f.BrokenStrands, e.BrokenStrands, "broken_strands")
+	derive(s, "breaking_n", &f.BreakingN, []string{"area_mm2"}, func() float64 { return quantity.Round(copperStrength * *f.AreaMM2) })
+	solder(s, f, e)
+	putOf(s, "enclosure", &f.Enclosure, on.Enclosure, "components."+f.Component+".enclosure")
+	guarded(s, f, on, e)
+	putTruth(s, "unlooped", &f.Unlooped, allOf(s.pointed("falls", f.Falls), negated(s.pointed("drip_loop", f.DripLoop))))
+	faces(s, f, on, terminal, e)
+}
+
+// copperStrength is the tensile strength of annealed copper in N/mm²: 37,000 psi,
+// the figure of the trade's tables of breaking force; from memory, unverified.
+const copperStrength = 255.1
+
+func solder(s *Subject, f *End, e *record.End) {
+	only := among(e.Soldered, s.field("soldered"), "only")
+	if !only.Known && e.Crimp.Tool.Is() {
+		only = figure.False()
+	}
+	putTruth(s, "solder_only", &f.SolderOnly, only)
+	var length *float64
+	putMeasure(s, "solder_times", &length, e.SolderLength, "solder_length")
+	if length != nil {
+		derive(s, "solder_times", &f.SolderTimes, []string{"area_mm2"}, func() float64 {
+			return quantity.Round(*length / math.Sqrt(4**f.AreaMM2/math.Pi))
+		})
+	}
+}
+
+// guarded sets against what water the joint is guarded. Adhesive-lined heat
+// shrink and sealant keep all of it out; a watertight enclosure stands a hose,
+// not immersion.
+func guarded(s *Subject, f *End, on *record.Component, e *record.End) {
+	sealed := among(e.Cover, s.field("cover"), "heat-shrink-adhesive", "sealant")
+	housed := figure.Truth{Value: on.Enclosure.V == "watertight", Known: true}
+	for _, w := range []struct {
+		fact  string
+		to    **bool
+		ip    figure.Truth
+		hosed figure.Truth
+	}{
+		{"guarded_drips", &f.GuardedDrips, s.pointed("ip_drips", f.Drips), housed},
+		{"guarded_splash", &f.GuardedSplash, s.pointed("ip_splash", f.Splash), housed},
+		{"guarded_jets", &f.GuardedJets, s.pointed("ip_jets", f.Jets), housed},
+		{"guarded_immersion", &f.GuardedImmersion, s.pointed("ip_immersion", f.Immersion), figure.False()},
+	} {
+		putTruth(s, w.fact, w.to, anyOf(sealed, w.ip, w.hosed))
+	}
+}
+
+// faces sets which metals touch where the terminal lies on its stud.
+func faces(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
+	own, ownGaps := surface(e.Metal, e.Plating, s.field("metal"), s.field("plating"))
+	stud, studGaps := "", []figure.Gap{figure.Missing("components." + f.Component + ".stud_material")}
+	if material := studMaterialOf(on, terminal); material.Is() {
+		stud, studGaps = physics.Surface(material.V, ""), nil
+	}
+	if gaps := append(ownGaps, studGaps...); len(gaps) > 0 {
+		s.open("faces", gaps...)
+		s.open("anodic_gap_v", gaps...)
+		return
+	}
+	f.Faces = ptr(own + " on " + stud)
+	putFigure(s, "anodic_gap_v", &f.AnodicGapV, physics.AnodicGap(own, stud))
+}
+
+// surface returns the metal that touches, or what is missing to tell.
+func surface(metal, plating record.Text, metalPath, platingPath string) (string, []figure.Gap) {
+	bare := physics.Surface(metal.V, "")
+	switch {
+	case plating.Is() && plating.V != "none":
+		return plating.V, nil
+	case !metal.Is():
+		return "", []figure.Gap{figure.Missing(metalPath)}
+	case !plating.Is() && bare == metal.V:
+		return "", []figure.Gap{figure.Missing(platingPath)}
+	}
+	return bare, nil
+}
+
+// studMaterialOf returns what a component states for the stud of one of its
+// terminals, or for all of them.
+func studMaterialOf(on *record.Component, terminal string) record.Text {
+	for _, p := range on.Posts {
+		if p.Terminal == terminal && p.Material.Is() {
+			return p.Material
+		}
+	}
+	return on.StudMaterial
+}

@@ -1,0 +1,36 @@
+package facts
+
+import (
+	"driploop/model/figure"
+	"driploop/model/quantity"
+	"driploop/model/record"
+)
+
+// Lie is how a conductor lies from end to end.
+type Lie struct {
+	// RouteGapPct is the difference between route and length as a share of the
+	// length.
+	RouteGapPct *float64 `json:"route_gap_pct,omitempty"`
+	// FirstSupportMostMM is the most that can lie between a terminal and the first
+	// support: as recorded, else the length of the conductor.
+	FirstSupportMostMM *float64 `json:"first_support_most_mm,omitempty"`
+	Splices            *int     `json:"splices,omitempty"`
+	SpliceFromEndMM    *float64 `json:"splice_from_end_mm,omitempty"` // the nearest splice
+}
+
+// lie sets how a conductor lies; its length and route are set before.
+func lie(s *Subject, f *Conductor, c *record.Conductor) {
+	derive(s, "route_gap_pct", &f.RouteGapPct, []string{"route_gap_mm", "length_mm"}, func() float64 {
+		return quantity.Round(100 * *f.RouteGapMM / *f.LengthMM)
+	})
+	switch {
+	case f.FirstSupportMM != nil:
+		f.FirstSupportMostMM = f.FirstSupportMM
+	case f.LengthMM != nil:
+		f.FirstSupportMostMM = f.LengthMM
+	default:
+		s.open("first_support_most_mm", figure.Missing(s.field("first_support")))
+	}
+	put(s, "splices", &f.Splices, c.Splices, "splices")
+	putMeasure(s, "splice_from_end_mm", &f.SpliceFromEndMM, c.SpliceFromEnd, "splice_from_end")
+}
