@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"math"
 	"slices"
 
 	"driploop/model/figure"
@@ -91,10 +92,9 @@ func (a *analysis) cranking(b *branch) figure.Figure {
 		if src.class != batteryClass || !t.positive || !t.reaches[b.a] && !t.reaches[b.b] {
 			continue
 		}
-		path := src.path + ".cranking"
-		v, ok := sane(src.comp.Cranking)
-		if !ok {
-			gaps = append(gaps, figure.Missing(path))
+		v, path, missing := a.chainCranking(t)
+		if len(missing) > 0 {
+			gaps = append(gaps, missing...)
 			continue
 		}
 		sum += v
@@ -102,13 +102,40 @@ func (a *analysis) cranking(b *branch) figure.Figure {
 	}
 	switch {
 	case len(gaps) > 0:
-		return figure.Open(gaps...)
+		return figure.Open(uniqueGaps(gaps)...)
 	case len(inputs) == 0:
 		return figure.Open(figure.Because("no battery reaches it"))
 	}
 	return figure.Of(sum, "A", figure.Step{
 		Formula: "cold-cranking currents in parallel: sum", Source: "Kirchhoff's current law", Inputs: inputs, Result: sum, Unit: "A",
 	})
+}
+
+// chainCranking returns the cranking current at a positive terminal: that of the
+// weakest battery of the series chain below it.
+func (a *analysis) chainCranking(top *pole) (least float64, path string, gaps []figure.Gap) {
+	least = math.Inf(1)
+	seen := map[int]bool{}
+	for t := top; t != nil; {
+		seen[t.branch] = true
+		src := &a.net.branches[t.branch]
+		own := src.path + ".cranking"
+		switch v, ok := sane(src.comp.Cranking); {
+		case !ok:
+			gaps = append(gaps, figure.Missing(own))
+		case v < least:
+			least, path = v, own
+		}
+		var below *pole
+		for _, o := range a.poles.all {
+			if o.positive && a.net.branches[o.branch].class == batteryClass && !seen[o.branch] && o.reaches[src.b] {
+				below = o
+				break
+			}
+		}
+		t = below
+	}
+	return least, path, gaps
 }
 
 // loadsThrough returns the loads whose own current passes a branch, in order.
