@@ -24,7 +24,7 @@ func (t *recordText) sources(v *verdict.Verdict) {
 }
 
 func (t *recordText) sourceKey(v *verdict.Verdict) string {
-	var all []string
+	all := make([]string, 0, 2*len(v.Sources))
 	for _, c := range v.Sources {
 		all = append(all, document(c), clause(c))
 	}

@@ -21,9 +21,9 @@ func (p *page) excerpt(src *Source, at verdict.Range, i ink) {
 	const indent = margin + 2
 	before, value, after = window(before, value, after, p.width-indent)
 	pad := strings.Repeat(" ", indent)
-	p.out.WriteString(pad + p.inks.paint(faint, before) + value + p.inks.paint(faint, after) + "\n")
+	p.raw(pad + p.inks.paint(faint, before) + value + p.inks.paint(faint, after) + "\n")
 	mark := strings.Repeat("‾", max(columns(value), 1))
-	p.out.WriteString(pad + strings.Repeat(" ", columns(before)) + p.inks.paint(i, mark) + "\n")
+	p.raw(pad + strings.Repeat(" ", columns(before)) + p.inks.paint(i, mark) + "\n")
 }
 
 // cut splits the line at a place into what stands before the value, the value

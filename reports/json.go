@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"bufio"
 	"bytes"
 	"encoding/json"
 	"io"
@@ -172,20 +171,21 @@ func WriteJSON(w io.Writer, tree any) error {
 	if err := encoder.Encode(tree); err != nil {
 		return err
 	}
-	out := bufio.NewWriter(w)
+	escaped := make([]byte, 0, b.Len())
 	for text := b.Bytes(); len(text) > 0; {
 		r, size := utf8.DecodeRune(text)
 		switch {
 		case r == '\n' || unicode.IsGraphic(r):
-			out.Write(text[:size])
+			escaped = append(escaped, text[:size]...)
 		case r > 0xffff:
-			out.WriteString(surrogates(r))
+			escaped = append(escaped, surrogates(r)...)
 		default:
-			out.WriteString(`\u` + hex4(r))
+			escaped = append(escaped, `\u`+hex4(r)...)
 		}
 		text = text[size:]
 	}
-	return out.Flush()
+	_, err := w.Write(escaped)
+	return err
 }
 
 func surrogates(r rune) string {

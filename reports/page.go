@@ -40,13 +40,16 @@ func newPage(w io.Writer, o Options) *page {
 	if width == 0 {
 		width = defaultWidth
 	}
-	return &page{out: bufio.NewWriter(w), width: min(max(width, minWidth), maxWidth), inks: newInks(o.Color)}
+	return &page{out: bufio.NewWriter(w), width: min(max(width, minWidth), maxWidth), inks: newInks(o.Colour)}
 }
 
 // close writes what is left and returns the first error of the writer.
 func (p *page) close() error { return p.out.Flush() }
 
-func (p *page) blank() { p.out.WriteByte('\n') }
+// raw writes text as it is. The writer keeps its first error for close.
+func (p *page) raw(text string) { _, _ = p.out.WriteString(text) }
+
+func (p *page) blank() { p.raw("\n") }
 
 // heading begins a section.
 func (p *page) heading(title, about string) {
@@ -69,7 +72,7 @@ func (p *page) labelled(label span, indent int, body ...span) {
 		body = []span{txt("")}
 	}
 	text := Plain(label.text)
-	p.out.WriteString(p.inks.paint(label.ink, text))
+	p.raw(p.inks.paint(label.ink, text))
 	gap := indent - columns(text)
 	if gap < 1 && text != "" {
 		gap = 1
@@ -91,20 +94,20 @@ func (p *page) fill(at, pad, indent int, body []span) {
 			need++
 		}
 		if at > start && at+need > p.width {
-			p.out.WriteByte('\n')
+			p.raw("\n")
 			at, start, pad = indent, indent, indent
 			need = w.width
 		} else if at > start {
 			pad = 1
 		}
-		p.out.WriteString(strings.Repeat(" ", max(pad, 0)))
+		p.raw(strings.Repeat(" ", max(pad, 0)))
 		pad = 0
 		for _, piece := range w.pieces {
-			p.out.WriteString(p.inks.paint(piece.ink, strings.ReplaceAll(piece.text, string(glue), " ")))
+			p.raw(p.inks.paint(piece.ink, strings.ReplaceAll(piece.text, string(glue), " ")))
 		}
 		at += need
 	}
-	p.out.WriteByte('\n')
+	p.raw("\n")
 }
 
 // word is what is never broken: pieces of text without a space between.
@@ -145,7 +148,7 @@ func Wrap(text string) string {
 		if columns(line) > p.width {
 			p.hang(0, 0, txt(line))
 		} else {
-			p.out.WriteString(line + "\n")
+			p.raw(line + "\n")
 		}
 	}
 	_ = p.close() // a strings.Builder takes everything

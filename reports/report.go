@@ -18,10 +18,10 @@ const Caution = "This report helps a qualified person to inspect the installatio
 
 // Options are the choices of whoever reads a report. The zero value is usable.
 type Options struct {
-	Units quantity.System // empty: what suits the format
-	All   bool            // list met and not-applicable verdicts too
-	Color bool            // the reader's terminal shows colour
-	Width int             // columns of the reader's terminal; 0: 80
+	Units  quantity.System // empty: what suits the format
+	All    bool            // list met and not-applicable verdicts too
+	Colour bool            // the reader's terminal shows colour
+	Width  int             // columns of the reader's terminal; 0: 80
 	// Sources holds the text of each record by its path, for excerpts.
 	Sources map[string]*Source
 }
@@ -58,9 +58,10 @@ func Formats() []Format {
 
 // FormatNames lists the names of the formats.
 func FormatNames() []string {
-	var names []string
-	for _, f := range Formats() {
-		names = append(names, f.Name)
+	formats := Formats()
+	names := make([]string, len(formats))
+	for i, f := range formats {
+		names[i] = f.Name
 	}
 	return names
 }

@@ -44,7 +44,7 @@ func render(t *testing.T, format string, r *verdict.Run, o reports.Options) []by
 
 func withFaults(r *verdict.Run) *verdict.Run {
 	r.Faults = []verdict.Fault{
-		{Path: "yard/broken.yaml", At: verdict.Position{Line: 3, Column: 5}, Says: `unknown key "lenght"; the nearest known one is "length"`},
+		{Path: "yard/broken.yaml", At: verdict.Position{Line: 3, Column: 5}, Says: `unknown key "lentgh"; the nearest known one is "length"`},
 		{Path: "yard/gone.yaml", Says: "no such file"},
 	}
 	return r
@@ -61,7 +61,7 @@ func TestGolden(t *testing.T) {
 		"launch-metric": {run(launch()), reports.Options{Units: quantity.Metric}},
 		"launch-narrow": {run(launch()), reports.Options{Width: 50}},
 		"launch-wide":   {run(launch()), reports.Options{Width: 300}},
-		"launch-colour": {run(launch()), reports.Options{Color: true}},
+		"launch-colour": {run(launch()), reports.Options{Colour: true}},
 		"clean":         {run(clean()), reports.Options{}},
 		"several":       {withFaults(run(launch(), clean())), reports.Options{}},
 		"faults-only":   {withFaults(run()), reports.Options{}},
@@ -99,7 +99,7 @@ func TestTextKeepsWithinItsWidth(t *testing.T) {
 func TestColourOnlyAddsToTheText(t *testing.T) {
 	options := reports.Options{All: true, Sources: sources()}
 	without := render(t, "text", run(launch()), options)
-	options.Color = true
+	options.Colour = true
 	with := render(t, "text", run(launch()), options)
 	assert.Contains(t, string(with), "\x1b[")
 	assert.Equal(t, string(without), string(stripColour(with)))

@@ -207,7 +207,7 @@ func (r *ruleText) example(title string, e RuleExample) {
 		if i == 0 && strings.HasPrefix(line, "# ") {
 			continue // the line on what it shows
 		}
-		r.out.WriteString("  " + Plain(line) + "\n")
+		r.raw("  " + Plain(line) + "\n")
 	}
 }
 

@@ -68,10 +68,10 @@ func (s *schedule) way(rows *table, name string, ids []string) {
 func through(devices, switches []string) string {
 	var parts []string
 	if len(devices) > 0 {
-		parts = append(parts, " through "+enumerate(devices, "and"))
+		parts = append(parts, " through "+enumerate(devices))
 	}
 	if len(switches) > 0 {
-		parts = append(parts, " switched by "+enumerate(switches, "and"))
+		parts = append(parts, " switched by "+enumerate(switches))
 	}
 	return strings.Join(parts, ",")
 }
@@ -98,8 +98,13 @@ func (s *schedule) conductors() {
 			value("greatest current", r.Current), value("greatest surge", r.Surge),
 			s.guard(c.Path, r), strings.Join(r.GuardBy, ", "))
 		for _, f := range []named{
-			{name: "resistance warm", fig: r.RHot}, {name: "copper area", fig: r.AreaMM2}, {name: "circular mils", fig: r.CircularMils}, {name: "outside diameter", fig: r.DiameterMM},
-			{name: "table amperage", fig: r.Table5}, {name: "hottest ambient", fig: r.HottestAmbient}, {name: "conductors in its bundle", fig: r.BundleCount},
+			{name: "resistance warm", fig: r.RHot},
+			{name: "copper area", fig: r.AreaMM2},
+			{name: "circular mils", fig: r.CircularMils},
+			{name: "outside diameter", fig: r.DiameterMM},
+			{name: "table amperage", fig: r.Table5},
+			{name: "hottest ambient", fig: r.HottestAmbient},
+			{name: "conductors in its bundle", fig: r.BundleCount},
 		} {
 			value(f.name, f.fig)
 		}
@@ -188,7 +193,7 @@ func (s *schedule) sources() {
 			by = "no switch"
 		}
 		if len(b.Bypass) > 0 {
-			by += "; not " + enumerate(b.Bypass, "and")
+			by += "; not " + enumerate(b.Bypass)
 		}
 		rows.add(c.ID, s.value(c.Path, "open-circuit voltage", b.OpenV), s.value(c.Path, "least internal resistance", b.ResistanceLow),
 			s.value(c.Path, "greatest internal resistance", b.ResistanceHigh), by)
@@ -221,7 +226,7 @@ func (s *schedule) outcome(c *circuit.CaseResult) string {
 		for _, gap := range c.Gaps {
 			missing = append(missing, enumerateNonEmpty(gap.Field, gap.Why))
 		}
-		return "open, for want of " + enumerate(missing, "and")
+		return "open, for want of " + enumerate(missing)
 	}
 	var parts []string
 	for _, id := range slices.Sorted(maps.Keys(c.Sources)) {

@@ -61,6 +61,6 @@ func (p *page) row(t *table, widths []int, cells []string, indent int, i ink) {
 	if rest == "" {
 		line = strings.TrimRight(line, " ")
 	}
-	p.out.WriteString(p.inks.paint(i, strings.ReplaceAll(line, string(glue), " ")))
+	p.raw(p.inks.paint(i, strings.ReplaceAll(line, string(glue), " ")))
 	p.fill(at, 0, at, []span{in(i, rest)})
 }

@@ -151,15 +151,15 @@ func sets(names []string) string {
 	if len(names) == 0 {
 		return "no practice set"
 	}
-	return enumerate(names, "and")
+	return enumerate(names)
 }
 
 // enumerate lists words as a sentence does.
-func enumerate(words []string, last string) string {
+func enumerate(words []string) string {
 	if len(words) < 2 {
 		return strings.Join(words, "")
 	}
-	return strings.Join(words[:len(words)-1], ", ") + " " + last + " " + words[len(words)-1]
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
 // plural gives a count with its noun; the plural adds an s.

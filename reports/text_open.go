@@ -72,7 +72,7 @@ func (p *page) task(src *Source, t *task) {
 	}
 	p.labelled(txt("[ ]"), 5, spans...)
 	if !one {
-		var parts []string
+		parts := make([]string, 0, len(first.fields))
 		for _, field := range first.fields {
 			where := src.line(field)
 			if len(t.entries) > 1 {

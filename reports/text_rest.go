@@ -47,7 +47,7 @@ func (t *recordText) met(all []*verdict.Verdict) {
 
 // measured gives the figures of a verdict and their limits in brackets.
 func (t *recordText) measured(v *verdict.Verdict) string {
-	var parts []string
+	parts := make([]string, 0, len(v.Figures)+len(v.Limit))
 	show := t.show(v)
 	for _, f := range v.Figures {
 		parts = append(parts, spaced(f.Name)+" "+show(f))

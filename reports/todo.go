@@ -105,9 +105,10 @@ func (t *task) pattern() string {
 
 // parts are the parts of the record that the entries lie in.
 func (t *task) parts() []string {
-	var parts []string
-	for _, field := range t.entries[0].fields {
-		parts = append(parts, placeOf(field).part)
+	fields := t.entries[0].fields
+	parts := make([]string, len(fields))
+	for i, field := range fields {
+		parts[i] = placeOf(field).part
 	}
 	return parts
 }
@@ -145,9 +146,9 @@ func (t *task) namesAndSubjects() []string {
 			subjects[w.what] = append(subjects[w.what], w.subject)
 		}
 	}
-	var lines []string
-	for _, name := range t.names() {
-		lines = append(lines, name+" on "+enumerate(subjects[name], "and"))
+	lines := t.names()
+	for i, name := range lines {
+		lines[i] = name + " on " + enumerate(subjects[name])
 	}
 	return lines
 }

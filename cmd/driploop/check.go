@@ -76,7 +76,7 @@ func (s *session) check(args []string, f *checkFlags) error {
 		return err
 	}
 	if err := reports.Write(s.out, f.format.value, run, reports.Options{
-		Units: quantity.System(f.units.value), All: f.all, Color: s.terminal.color(), Width: s.terminal.width, Sources: sources,
+		Units: quantity.System(f.units.value), All: f.all, Colour: s.terminal.colour(), Width: s.terminal.width, Sources: sources,
 	}); err != nil {
 		return err
 	}

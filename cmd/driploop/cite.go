@@ -148,11 +148,11 @@ func isNamed(r *verdict.Rule, word string) bool {
 
 // hasWords tells whether a rule has every word somewhere in what it says.
 func hasWords(r *verdict.Rule, words []string) bool {
-	parts := []string{r.ID, r.Title, r.Why, r.Applies, r.Remedy}
+	text := strings.Join([]string{r.ID, r.Title, r.Why, r.Applies, r.Remedy}, "\n")
 	for _, c := range r.Sources {
-		parts = append(parts, c.Set, c.Source, c.Clause, c.Asks)
+		text += strings.Join([]string{"", c.Set, c.Source, c.Clause, c.Asks}, "\n")
 	}
-	text := strings.ToLower(strings.Join(parts, "\n"))
+	text = strings.ToLower(text)
 	for _, w := range words {
 		if !strings.Contains(text, strings.ToLower(w)) {
 			return false
@@ -163,10 +163,10 @@ func hasWords(r *verdict.Rule, words []string) bool {
 
 // nearestRules suggests the rule whose id or name is nearest to the words.
 func nearestRules(all []*verdict.Rule, words []string) string {
-	var ids, names []string
-	for _, r := range all {
-		_, name, _ := strings.Cut(r.ID, "/")
-		ids, names = append(ids, r.ID), append(names, name)
+	ids, names := make([]string, len(all)), make([]string, len(all))
+	for i, r := range all {
+		ids[i] = r.ID
+		_, names[i], _ = strings.Cut(r.ID, "/")
 	}
 	word := strings.Join(words, "-")
 	if near := nearest(word, names); near != "" {

@@ -45,5 +45,5 @@ func newFigures(s *session) *cobra.Command {
 
 // options are those that all reports of a session share.
 func (s *session) options(units choice) reports.Options {
-	return reports.Options{Units: quantity.System(units.value), Color: s.terminal.color(), Width: s.terminal.width}
+	return reports.Options{Units: quantity.System(units.value), Colour: s.terminal.colour(), Width: s.terminal.width}
 }

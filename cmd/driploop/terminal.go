@@ -25,8 +25,8 @@ func terminalOf(out io.Writer) terminal {
 	return terminal{is: true, width: width}
 }
 
-// color tells whether to write in colour: on a terminal that can, unless the
+// colour tells whether to write in colour: on a terminal that can, unless the
 // user asked for none (no-color.org).
-func (t terminal) color() bool {
+func (t terminal) colour() bool {
 	return t.is && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
 }
