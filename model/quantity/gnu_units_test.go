@@ -18,10 +18,10 @@ import (
 // gnu names our units as GNU units does.
 func gnu(symbol string) string {
 	names := map[string]string{
-		"um": "micrometer", "mm2": "mm^2", "cm2": "cm^2", "m2": "m^2", "in2": "in^2", "m3": "m^3", "L": "liter", "ft3": "ft^3",
+		"um": "micrometer", "mm2": "mm^2", "cm2": "cm^2", "m2": "m^2", "in2": "in^2", "m3": "m^3", "L": "litre", "ft3": "ft^3",
 		"uohm": "microohm", "mohm": "milliohm", "kohm": "kiloohm", "Mohm": "megaohm", "mAh": "milliampere hour", "Ah": "ampere hour",
 		"Wh": "watt hour", "kWh": "kilowatt hour", "h": "hour", "d": "day", "lb": "pound", "lbf": "pound force",
-		"N.m": "newton meter", "lbf.in": "pound force inch", "lbf.ft": "pound force foot", "m3/h": "m^3/hour", "L/s": "liter/s",
+		"N.m": "newton meter", "lbf.in": "pound force inch", "lbf.ft": "pound force foot", "m3/h": "m^3/hour", "L/s": "litre/s",
 		"ft3/min": "ft^3/min", "deg": "degree", "%": "percent", "uT": "microtesla", "A2s": "ampere^2 second",
 		"g": "gram", "A": "ampere", "mA": "milliampere", "kA": "kiloampere", "V": "volt", "mV": "millivolt", "W": "watt", "kW": "kilowatt",
 		"ohm/kft": "ohm/(1000 ft)",

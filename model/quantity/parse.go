@@ -175,8 +175,9 @@ var spellings = strings.NewReplacer("°", "deg", "Ω", "ohm", "Ω", "ohm", "µ",
 // aliases maps other ways to write a unit to its symbol.
 var aliases = map[string]string{
 	"C": "degC", "F": "degF",
-	"l": "L", "litre": "L", "liter": "L", "l/s": "L/s", "cfm": "ft3/min",
-	"Nm": "N.m", "in.lbf": "lbf.in", "in.lb": "lbf.in", "lb.in": "lbf.in", "ft.lbf": "lbf.ft", "ft.lb": "lbf.ft", "lb.ft": "lbf.ft",
+	"l": "L", "litre": "L", "l/s": "L/s", "cfm": "ft3/min",
+	"liter": "L", //nolint:misspell // as US labels have it
+	"Nm":    "N.m", "in.lbf": "lbf.in", "in.lb": "lbf.in", "lb.in": "lbf.in", "ft.lbf": "lbf.ft", "ft.lb": "lbf.ft", "lb.ft": "lbf.ft",
 	"percent": "%",
 	"sec":     "s", "hr": "h", "hour": "h", "hours": "h", "day": "d", "days": "d",
 	"inch": "in", "inches": "in", `"`: "in", "foot": "ft", "feet": "ft", "'": "ft",

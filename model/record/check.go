@@ -89,7 +89,7 @@ func (d *decoder) resolve(ref reference) {
 
 func (d *decoder) exists(ref reference, ok bool, what string, names []string) {
 	if !ok {
-		d.fault(ref.at, "%q is no %s of this record; %s", clip(ref.name), what, choices(ref.name, names, "there are"))
+		d.fault(ref.at, "%q is no %s of this record; %s", clip(ref.name), what, choices(ref.name, names, "the record has"))
 	}
 }
 
@@ -106,7 +106,7 @@ func (d *decoder) kindred(ref reference, what string, fits func(Kind) bool) {
 		d.exists(ref, c != nil, what, names)
 		return
 	}
-	d.fault(ref.at, "%q is a %s and no %s; %s", ref.name, c.Kind.V, what, choices(ref.name, names, "there are"))
+	d.fault(ref.at, "%q is a %s and no %s; %s", ref.name, c.Kind.V, what, choices(ref.name, names, "the record has"))
 }
 
 // bundle checks the bundle of a segment. Records that list no bundles may name
@@ -150,7 +150,7 @@ func (d *decoder) landing(t Terminal) bool {
 	}
 	c := d.r.components[t.Component]
 	if c == nil {
-		d.fault(t.At, "%q is no component of this record; %s", clip(t.Component), choices(t.Component, ids(d.r.Components), "there are"))
+		d.fault(t.At, "%q is no component of this record; %s", clip(t.Component), choices(t.Component, ids(d.r.Components), "the record has"))
 		return false
 	}
 	if !c.Kind.Is() {

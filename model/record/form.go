@@ -43,8 +43,10 @@ var (
 	colourForm   = sync.OnceValue(func() *form {
 		one := "(" + strings.Join(colours(), "|") + ")"
 		pattern := "^" + one + "(/" + one + ")?$"
-		return &form{pattern, regexp.MustCompile(pattern),
-			"write one of " + listed(colours(), "or") + ", with a stripe as green/yellow"}
+		return &form{
+			pattern, regexp.MustCompile(pattern),
+			"write one of " + listed(colours(), "or") + ", with a stripe as green/yellow",
+		}
 	})
 )
 

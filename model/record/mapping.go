@@ -2,7 +2,7 @@ package record
 
 import (
 	"fmt"
-	"slices"
+	"strings"
 
 	"go.yaml.in/yaml/v3"
 
@@ -21,9 +21,12 @@ func (t *table[T]) decode(d *decoder, at verdict.Range, n *yaml.Node, path, id s
 		*e.entry() = Entry{ID: id, Path: path, At: at, Body: d.src.rangeOf(n)}
 	}
 	if m.Kind != yaml.MappingNode {
-		if isUnknown(m) {
+		switch {
+		case isUnknown(m):
 			d.fault(d.src.rangeOf(n), "a %s cannot be unknown as a whole; write unknown for each value that is", t.name)
-		} else {
+		case isNull(m):
+			d.fault(at, "%s has no value; write a mapping with the keys %s", quoteOr(id, "this "+t.name), t.sample())
+		default:
 			d.fault(d.src.rangeOf(n), "%s is %s; write a mapping with the keys %s", quoteOr(id, "this "+t.name), noun(m), t.sample())
 		}
 		t.fill(d, path, Absent, verdict.Range{}, v)
@@ -141,7 +144,7 @@ func (t *table[T]) sample() string {
 	if len(t.keys) <= 6 {
 		return listed(t.keys, "and")
 	}
-	return listed(slices.Clone(t.keys[:5]), "and") + " and others"
+	return strings.Join(t.keys[:5], ", ") + " and others"
 }
 
 // sample shows the key with a value.

@@ -8,7 +8,8 @@ import (
 )
 
 // nearest returns the word closest to what was written, if it is close enough
-// to be what was meant: at most a third of its letters differ.
+// to be what was meant: at most a third of its letters differ. Ids of one or two
+// letters are all alike.
 func nearest(written string, words []string) (string, bool) {
 	best, least := "", 1<<30
 	for _, w := range words {
@@ -16,7 +17,7 @@ func nearest(written string, words []string) (string, bool) {
 			best, least = w, d
 		}
 	}
-	if best == "" || least > max(1, (len(best)+1)/3) || len(written) > 100 {
+	if len(best) < 3 || least > max(1, (len(best)+1)/3) || len(written) > 100 {
 		return "", false
 	}
 	return best, true
@@ -25,18 +26,22 @@ func nearest(written string, words []string) (string, bool) {
 // maxListed bounds how many choices a message lists.
 const maxListed = 24
 
-// choices says what would be right: the nearest word, or all of them.
-func choices(written string, words []string, noun string) string {
+// choices says what would be right: the nearest word, or all of them after a
+// few words such as "write" or "it has".
+func choices(written string, words []string, lead string) string {
 	if w, ok := nearest(written, words); ok {
 		return fmt.Sprintf("did you mean %q?", w)
 	}
 	if len(words) == 0 {
-		return "there are none"
+		return lead + " none"
 	}
 	if len(words) > maxListed {
-		return fmt.Sprintf("%s %s and %d more", noun, strings.Join(words[:maxListed], ", "), len(words)-maxListed)
+		return fmt.Sprintf("%s %s and %d more", lead, strings.Join(words[:maxListed], ", "), len(words)-maxListed)
 	}
-	return noun + " " + listed(words, "and")
+	if lead == "write" {
+		return lead + " " + listed(words, "or")
+	}
+	return lead + " " + listed(words, "and")
 }
 
 // listed joins words as prose does: a, b and c.

@@ -147,7 +147,7 @@ func crowd(text []byte) (int, string) {
 			return i, fmt.Sprintf("brackets stand more than %d deep within each other; a record has fewer than ten", maxDepth)
 		}
 		if nodes > maxNodes {
-			return i, fmt.Sprintf("the file has more than a million keys and values up to here; split it")
+			return i, "the file has more than a million keys and values up to here; split it"
 		}
 	}
 	return 0, ""

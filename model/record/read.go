@@ -54,7 +54,7 @@ func ReadFrom(name string, from io.Reader) ([]byte, error) {
 
 // ordinary refuses folders, devices, pipes and sockets.
 func ordinary(path string, mode fs.FileMode) error {
-	what := ""
+	var what string
 	switch {
 	case mode.IsRegular():
 		return nil

@@ -184,11 +184,11 @@ func (d *decoder) textOK(s *spec, value string, at verdict.Range) bool {
 		return false
 	}
 	if s.words != nil && !contains(s.words, value) {
-		d.fault(at, "%q is no %s; %s", clip(value), s.key, choices(value, s.words, "write one of"))
+		d.fault(at, "%q is no value of %q; %s", clip(value), s.key, choices(value, s.words, "write"))
 		return false
 	}
 	if s.form != nil && !s.form.match.MatchString(value) {
-		d.fault(at, "%q is no %s; %s", clip(value), s.key, s.form.says)
+		d.fault(at, "%q is no value of %q; %s", clip(value), s.key, s.form.says)
 		return false
 	}
 	return true

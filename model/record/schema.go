@@ -160,7 +160,7 @@ func (s *spec) orUnknown(o object) object {
 
 // one is the schema of one plain value.
 func (s *spec) one() object {
-	pattern := ""
+	var pattern string
 	switch {
 	case s.shape == measureShape || s.shape == spanShape:
 		pattern = quantity.Pattern(s.dim, s.signed || s.dim == quantity.Temperature)

@@ -1,9 +1,12 @@
 package record
 
 import (
+	"bytes"
 	"fmt"
 	"regexp"
+	"slices"
 	"sort"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -14,78 +17,131 @@ import (
 // each step of the search parses the file again.
 const maxSearched = 1 << 20
 
-var atLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?`)
+var reported = regexp.MustCompile(`^yaml: (?:line (\d+): )?`)
 
 // syntaxFault says in plain words what the YAML parser says, and where. The
 // parser tells at most the line where the mapping or list around the error
 // begins; so the place is taken as the end of the shortest beginning of the
 // file that fails in the same way.
 func syntaxFault(name string, src *source, err error) Fault {
-	text, says := src.text, err.Error()
-	if len(text) > maxSearched {
-		text = text[:0]
+	says := err.Error()
+	if len(src.text) > maxSearched {
+		return Fault{name, reportedLine(says), plainWords(says, 0, "")}
 	}
-	fails := func(length int) bool {
-		_, _, err := documents(text[:length])
+	at := failure(src.text, says)
+	if strings.Contains(says, "unknown anchor") {
+		at = max(bytes.LastIndexByte(src.text[:at+1], '*'), 0)
+	}
+	end := at
+	if at < len(src.text) && src.text[at] != '\n' && src.text[at] != '\r' {
+		_, size := utf8.DecodeRune(src.text[at:])
+		end += size
+	}
+	var opened string
+	if open := unclosed(src.text[:at]); len(open) > 0 {
+		last := open[len(open)-1]
+		p := src.position(last)
+		opened = fmt.Sprintf("the %c in line %d, column %d", src.text[last], p.Line, p.Column)
+	}
+	return Fault{name, src.span(at, end), plainWords(says, charAt(src.text, at), opened)}
+}
+
+// failure returns the offset of the last character of the shortest beginning of
+// the text that fails with the message. What is open at its end is closed, so
+// that only what stands in it counts.
+func failure(text []byte, says string) int {
+	length := 1 + sort.Search(len(text)-1, func(i int) bool {
+		start := slices.Clip(text[:i+1])
+		open := unclosed(start)
+		for _, bracket := range slices.Backward(open) {
+			start = append(start, text[bracket]+2) // ASCII: [ and ], { and } are two apart
+		}
+		_, _, err := documents(start)
 		return err != nil && err.Error() == says
-	}
-	line := sort.Search(len(src.lines), func(i int) bool { return len(text) == 0 || fails(src.lineEnd(i+1)) })
-	if len(text) == 0 || line == len(src.lines) {
-		return Fault{name, reportedLine(says), plainWords(says, 0)}
-	}
-	start, end := src.lines[line], src.lineEnd(line+1)
-	at := start + sort.Search(end-start, func(i int) bool { return fails(start + i + 1) })
-	for at > start && at < len(text) && !utf8.RuneStart(text[at]) {
+	})
+	at := min(length, len(text)) - 1
+	for at > 0 && !utf8.RuneStart(text[at]) {
 		at--
 	}
-	at = min(at, max(end-1, start))
-	var c byte
-	if at < len(text) {
-		c = text[at]
+	return max(at, 0)
+}
+
+// unclosed returns the offsets of the brackets that are open at the end of a
+// text. It knows quotation and comments as they are commonly written.
+func unclosed(text []byte) []int {
+	var open []int
+	for i := 0; i < len(text); i++ {
+		fresh := i == 0 || bytes.IndexByte([]byte(" \n\r\t,[{:"), text[i-1]) >= 0
+		switch c := text[i]; {
+		case (c == '"' || c == '\'') && fresh:
+			end := bytes.IndexByte(text[i+1:], c)
+			if end < 0 {
+				return open
+			}
+			i += end + 1
+		case c == '#' && fresh:
+			end := bytes.IndexByte(text[i:], '\n')
+			if end < 0 {
+				return open
+			}
+			i += end
+		case c == '[' || c == '{':
+			open = append(open, i)
+		case (c == ']' || c == '}') && len(open) > 0:
+			open = open[:len(open)-1]
+		}
 	}
-	return Fault{name, src.span(at, at), plainWords(says, c)}
+	return open
+}
+
+func charAt(text []byte, at int) byte {
+	if at < len(text) {
+		return text[at]
+	}
+	return 0
 }
 
 // reportedLine is the place that the parser reports.
 func reportedLine(says string) verdict.Range {
 	line := 1
-	if m := atLine.FindStringSubmatch(says); m != nil && m[1] != "" {
-		fmt.Sscan(m[1], &line) //nolint:errcheck // digits
+	if m := reported.FindStringSubmatch(says); m != nil && m[1] != "" {
+		if n, err := strconv.Atoi(m[1]); err == nil && n > 0 {
+			line = n
+		}
 	}
-	p := verdict.Position{Line: max(line, 1), Column: 1}
+	p := verdict.Position{Line: line, Column: 1}
 	return verdict.Range{Start: p, End: p}
 }
 
 // plainWords turns a message of the parser into advice. The character is the
-// one that the parser stumbled over.
-func plainWords(says string, c byte) string {
-	says = atLine.ReplaceAllString(says, "")
+// one that it stumbled over, opened the bracket around it, if any.
+func plainWords(says string, c byte, opened string) string {
+	says = reported.ReplaceAllString(says, "")
 	has := func(part string) bool { return strings.Contains(says, part) }
 	switch {
 	case c == '\t' && (has("cannot start any token") || has("tab")):
 		return "a tab stands here; indent with spaces"
-	case has("cannot start any token"):
+	case has("cannot start any token") && c != 0:
 		return fmt.Sprintf("a value cannot begin with %q; put it in quotation marks", string(c))
 	case has("mapping values are not allowed"):
-		return "a colon stands where no key can be: put a value that holds a colon in quotation marks, or write one key a line and line keys up"
+		return "no key can stand here: the line above lacks its colon, this one is indented too far, or a value that holds a colon lacks its quotation marks"
 	case has("could not find expected ':'"):
-		return "a key without its colon and value: write \"key: value\""
+		return `a key stands here without its colon and value; write "key: value"`
 	case has("did not find expected key"):
 		return "this does not line up with the keys above it: check its indentation, and that quotation marks are closed"
 	case has("did not find expected '-' indicator"), has("block sequence entries are not allowed"):
 		return "this does not line up with a list above it: check its indentation"
-	case has("',' or '}'"):
-		return "a comma or the closing } is missing"
-	case has("',' or ']'"):
-		return "a comma or the closing ] is missing"
+	case (has("',' or '}'") || has("',' or ']'")) && opened != "":
+		return "a comma is missing before here, or " + opened + " is not closed"
 	case has("unexpected end of stream"):
 		return "a quotation mark opens here and is not closed"
 	case has("unknown escape character"), has("escape code"):
 		return "a backslash in double quotation marks begins an escape; use single quotation marks"
 	case has("unknown anchor"):
-		return says[strings.Index(says, "unknown"):] + ": write \"&name\" before its first use"
+		_, anchor, _ := strings.Cut(says, "unknown ")
+		return strings.TrimSuffix(anchor, " referenced") + ` is not known here: write "&" and its name before the part that it stands for`
 	case has("expected <document start>"):
 		return "the record ended before this line: check its indentation"
 	}
-	return says
+	return "not YAML: " + says
 }

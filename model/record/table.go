@@ -78,7 +78,7 @@ type part interface {
 // single is one mapping in a P.
 type single[P any] struct{ of func() *table[P] }
 
-func (p single[P]) decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, path string, target any) {
+func (p single[P]) decode(d *decoder, _ *spec, at verdict.Range, n *yaml.Node, path string, target any) {
 	p.of().decode(d, at, n, path, "", target.(*P))
 }
 
@@ -89,12 +89,15 @@ func (p single[P]) fill(d *decoder, path string, state State, at verdict.Range, 
 // several is a list of mappings.
 type several[P any] struct{ of func() *table[P] }
 
-func (p several[P]) decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, path string, target any) {
+func (p several[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, path string, target any) {
 	list := target.(*[]*P)
 	seq, leave := d.follow(n)
 	defer leave()
 	if seq.Kind != yaml.SequenceNode {
 		d.fault(d.src.rangeOf(n), "%q is %s; write a list of %ss, each beginning with -", s.key, noun(seq), p.of().name)
+		return
+	}
+	if d.crowded(s, n, len(seq.Content)) {
 		return
 	}
 	made := make([]P, len(seq.Content))
@@ -115,7 +118,7 @@ func (p several[P]) fill(*decoder, string, State, verdict.Range, any) {}
 // byID is a mapping of mappings by id.
 type byID[P any] struct{ of func() *table[P] }
 
-func (p byID[P]) decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, path string, target any) {
+func (p byID[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, path string, target any) {
 	list := target.(*[]*P)
 	m, leave := d.follow(n)
 	defer leave()
@@ -124,6 +127,9 @@ func (p byID[P]) decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, pat
 		return
 	}
 	pairs := d.pairs(m)
+	if d.crowded(s, n, len(pairs)/2) {
+		return
+	}
 	made := make([]P, 0, len(pairs)/2)
 	*list = make([]*P, 0, len(pairs)/2)
 	first := make(map[string]verdict.Range, len(pairs)/2)
@@ -149,6 +155,17 @@ func (p byID[P]) decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, pat
 }
 
 func (p byID[P]) fill(*decoder, string, State, verdict.Range, any) {}
+
+// maxEntries bounds a section or list: each entry takes up to 5 KB.
+const maxEntries = 20_000
+
+// crowded reports a section or list that no record has.
+func (d *decoder) crowded(s *spec, n *yaml.Node, entries int) bool {
+	if entries > maxEntries {
+		d.fault(d.src.rangeOf(n), "%q has %d entries; a record has at most %d", s.key, entries, maxEntries)
+	}
+	return entries > maxEntries
+}
 
 // entrant is any part of a record: it has an Entry.
 type entrant interface{ entry() *Entry }

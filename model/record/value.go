@@ -41,14 +41,23 @@ func (v Value[T]) Or(fallback T) T {
 
 // The kinds of value in a record.
 type (
-	Text    = Value[string]
-	Flag    = Value[bool]
-	Count   = Value[int]
+	// Text is a text; most are one of a list of words.
+	Text = Value[string]
+	// Flag is true or false.
+	Flag = Value[bool]
+	// Count is a whole number from 0 up.
+	Count = Value[int]
+	// Measure is a number with its unit.
 	Measure = Value[quantity.Quantity]
-	Wire    = Value[quantity.WireSize]
-	Date    = Value[time.Time]
-	Words   = Value[[]string]
-	Span    = Value[[2]quantity.Quantity] // [least, most]
+	// Wire is the size of a conductor.
+	Wire = Value[quantity.WireSize]
+	// Date is a day, at midnight UTC.
+	Date = Value[time.Time]
+	// Words is a list of texts. If one of them is unknown, so is the list, and V
+	// holds the others.
+	Words = Value[[]string]
+	// Span is a least and a greatest value, in that order.
+	Span = Value[[2]quantity.Quantity]
 )
 
 // Entry is what every named or listed part of a record has: its path from the
