@@ -126,14 +126,45 @@ func (a *analysis) islands() {
 		} else {
 			a.result.Problems = append(a.result.Problems, a.net.problem(Island, b, gaps[0].Why))
 		}
-		for _, node := range []int{b.a, b.b} {
-			a.search.run(node, everywhere, func(_, at int) {
-				for _, i := range a.net.at[at] {
-					a.peaks.running[i].gaps = append(a.peaks.running[i].gaps, gaps...)
-				}
-			})
+		a.openAround([]int{b.a, b.b}, gaps)
+		for _, id := range a.opaque() {
+			a.openAround(a.nodesOf(id), gaps)
 		}
 	}
+}
+
+// openAround leaves the current of every conductor open that can be joined to
+// the nodes.
+func (a *analysis) openAround(nodes []int, gaps []figure.Gap) {
+	for _, node := range nodes {
+		a.search.run(node, everywhere, func(_, at int) {
+			for _, i := range a.net.at[at] {
+				a.peaks.running[i].gaps = append(a.peaks.running[i].gaps, gaps...)
+			}
+		})
+	}
+}
+
+// opaque returns the relays and controllers in use that do not tell what they
+// join.
+func (a *analysis) opaque() []string {
+	var ids []string
+	for _, c := range a.net.record.Components {
+		if c != nil && classOf(c) == relayClass && len(c.Links) == 0 && len(a.nodesOf(c.ID)) > 0 {
+			ids = append(ids, c.ID)
+		}
+	}
+	return ids
+}
+
+func (a *analysis) nodesOf(comp string) []int {
+	var nodes []int
+	for i := range a.net.nodes {
+		if a.net.nodes[i].comp == comp {
+			nodes = append(nodes, i)
+		}
+	}
+	return nodes
 }
 
 // shortedAt returns the problem that keeps the surroundings of a load from being
@@ -152,21 +183,10 @@ func (a *analysis) shortedAt(b *branch) (Problem, bool) {
 // tell what it joins, or a way that is not there.
 func (a *analysis) unfedGaps(b *branch) []figure.Gap {
 	gaps := []figure.Gap{figure.Because("no way leads from a source through " + branchPlace(b) + " and back")}
-	for _, c := range a.net.record.Components {
-		if c != nil && classOf(c) == relayClass && len(c.Links) == 0 && a.landsOn(c.ID) {
-			gaps = append(gaps, figure.Missing(c.Path+".links"))
-		}
+	for _, id := range a.opaque() {
+		gaps = append(gaps, figure.Missing(a.net.comps[id].Path+".links"))
 	}
 	return gaps
-}
-
-func (a *analysis) landsOn(comp string) bool {
-	for _, c := range a.net.record.Conductors {
-		if c != nil && (c.From.Component == comp || c.To.Component == comp) {
-			return true
-		}
-	}
-	return false
 }
 
 // caseResult returns a solved case as the contract has it.

@@ -71,7 +71,7 @@ func (a *analysis) faultMesh(end int) *mesh {
 // bolted returns the current between a node and a source's negative terminal.
 func (a *analysis) bolted(m *mesh, node int, t *pole, end int) figure.Figure {
 	idle := m.atRest()
-	one := m.solve(false, []drain{{branch: t.branch, a: node, b: t.node, amps: 1}})
+	one := m.solve(false, []drain{{branch: -1, a: node, b: t.node, amps: 1}})
 	if idle == nil || one == nil {
 		return figure.Open(figure.Because("the network around " + a.net.nodes[node].name + " has no unique solution"))
 	}

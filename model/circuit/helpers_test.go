@@ -26,6 +26,9 @@ func read(t require.TestingT, text string) *record.Record {
 // "id: from > to, size, length" and may go on with ", role" or more keys.
 func sketch(vessel, components, conductors string) string {
 	var b strings.Builder
+	if !strings.Contains(vessel, "system:") {
+		vessel = "system: 12 V, " + vessel
+	}
 	b.WriteString("driploop: 1\njob: {number: T-1, title: Test}\nvessel: {" + vessel + "}\n")
 	b.WriteString("spaces:\n  hold: {kind: locker, exposure: dry, ambient: 30 degC}\ncomponents:\n")
 	for _, line := range lines(components) {
@@ -55,6 +58,8 @@ func sketchConductor(line string) string {
 		case i == 1:
 			length = part
 			keys = append(keys, "length: "+part)
+		case strings.HasPrefix(part, "role:"):
+			role = strings.TrimSpace(strings.TrimPrefix(part, "role:"))
 		case strings.Contains(part, ":"):
 			keys = append(keys, part)
 		default:

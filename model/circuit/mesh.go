@@ -292,7 +292,7 @@ type solution struct {
 // drain is what a load draws from node a and returns at node b: a current, and
 // one in proportion to its voltage.
 type drain struct {
-	branch  int
+	branch  int // the load, -1 for none
 	a, b    int
 	amps    float64
 	siemens float64
@@ -388,7 +388,9 @@ func (m *mesh) branchCurrents(s *solution, level float64, drains []drain) {
 	}
 	for _, d := range drains {
 		amps := d.amps + d.siemens*(s.volts[d.a]-s.volts[d.b])
-		s.amps[d.branch] += amps
+		if d.branch >= 0 {
+			s.amps[d.branch] += amps
+		}
 		bring(d.a, -amps)
 		bring(d.b, amps)
 	}

@@ -33,6 +33,7 @@ type poles struct {
 	all      []*pole
 	positive []bool // by node: a positive terminal of a source reaches it
 	negative []bool // an outer negative terminal reaches it
+	shorted  []bool // a source reaches it whose own terminals are joined
 }
 
 // findPoles follows every source terminal through the network. A node that only
@@ -41,7 +42,7 @@ type poles struct {
 // series bank, or at either with the command of a reversing controller: in all
 // three it is off ground potential in a negative-ground system.
 func findPoles(n *network, s *searcher) *poles {
-	p := &poles{net: n, positive: make([]bool, len(n.nodes)), negative: make([]bool, len(n.nodes))}
+	p := &poles{net: n, positive: make([]bool, len(n.nodes)), negative: make([]bool, len(n.nodes)), shorted: make([]bool, len(n.nodes))}
 	for i := range n.branches {
 		b := &n.branches[i]
 		if b.kind != source {
@@ -56,28 +57,26 @@ func findPoles(n *network, s *searcher) *poles {
 			}
 		}
 	}
-	for _, t := range p.all {
-		if !t.positive {
-			t.outer = !p.positive[t.node]
-			if t.outer {
-				merge(p.negative, t.reaches)
-			}
+	for i := 0; i+1 < len(p.all); i += 2 {
+		if p.all[i].reaches[p.all[i+1].node] {
+			merge(p.shorted, p.all[i].reaches)
 		}
 	}
 	for _, t := range p.all {
-		if t.positive {
-			t.outer = !p.joinsInner(t)
+		t.outer = p.shorted[t.node] || !p.inner(t)
+		if !t.positive && t.outer {
+			merge(p.negative, t.reaches)
 		}
 	}
 	p.earth = p.findEarth()
 	return p
 }
 
-// joinsInner tells whether a positive terminal joins the negative of another
-// source, as in the middle of a series chain.
-func (p *poles) joinsInner(t *pole) bool {
+// inner tells whether a terminal joins the opposite one of another source, as in
+// the middle of a series chain.
+func (p *poles) inner(t *pole) bool {
 	for _, other := range p.all {
-		if !other.positive && other.branch != t.branch && t.reaches[other.node] {
+		if other.positive != t.positive && other.branch != t.branch && other.reaches[t.node] {
 			return true
 		}
 	}
@@ -193,8 +192,8 @@ func (p *poles) mismatches() []Problem {
 			continue
 		}
 		found := p.at(b.a)
-		if found.positive == found.negative {
-			continue // between the poles, or reached by none
+		if found.positive == found.negative || p.shorted[b.a] {
+			continue // between the poles, reached by none, or by both through a fault
 		}
 		var says string
 		switch role := b.cond.Role.V; {
