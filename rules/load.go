@@ -29,8 +29,8 @@ type rule struct {
 	// deciding and judging hold the names of the facts that applies and breach
 	// read.
 	deciding, judging map[string]bool
-	clauses  []clauseNeed
-	limits   []Limit
+	clauses           []clauseNeed
+	limits            []Limit
 
 	hasApplies  bool
 	hasAsks     bool
@@ -75,9 +75,10 @@ func policies(files fs.FS) ([]string, error) {
 func load(files fs.FS, named []string, faults *problems) (all []*rule, others map[string]*ast.Module) {
 	loaded := make([]*rule, len(named))
 	found := make([]problems, len(named))
+	options := ast.ParserOptions{Capabilities: capabilities()}
 	var work sync.WaitGroup
 	for i, name := range named {
-		work.Go(func() { loaded[i] = readRule(files, name, &found[i]) })
+		work.Go(func() { loaded[i] = readRule(files, name, options, &found[i]) })
 	}
 	work.Wait()
 	others = map[string]*ast.Module{}
@@ -95,14 +96,14 @@ func load(files fs.FS, named []string, faults *problems) (all []*rule, others ma
 }
 
 // readRule reads one policy file. A file in a topic's folder is a rule.
-func readRule(files fs.FS, name string, faults *problems) *rule {
+func readRule(files fs.FS, name string, options ast.ParserOptions, faults *problems) *rule {
 	text, err := fs.ReadFile(files, name)
 	if err != nil {
 		faults.add(name, 0, "%v", err)
 		return nil
 	}
 	r := &rule{file: name, text: string(text)}
-	r.mod, err = ast.ParseModuleWithOpts(name, r.text, ast.ParserOptions{Capabilities: capabilities()})
+	r.mod, err = ast.ParseModuleWithOpts(name, r.text, options)
 	if err != nil {
 		addParse(faults, name, err)
 		return nil
@@ -148,6 +149,6 @@ func addYAML(faults *problems, name string, err error) {
 		if n, scanErr := fmt.Sscanf(says, "line %d:", &line); scanErr == nil && n == 1 {
 			_, says, _ = strings.Cut(says, ": ")
 		}
-		faults.add(name, line, "metadata: %s", strings.Replace(says, " not found in type rules.", " is no entry of ", 1))
+		faults.add(name, line, "metadata: %s", says)
 	}
 }

@@ -1,9 +1,9 @@
 package rules
 
 import (
-	"bytes"
 	"errors"
-	"io"
+	"fmt"
+	"slices"
 	"strings"
 
 	"go.yaml.in/yaml/v3"
@@ -73,38 +73,54 @@ func readMetadata(text string) (*metadata, error) {
 	return nil, errors.New("no METADATA comment before the package")
 }
 
+// entries lists what each level of a METADATA comment may hold. "*" stands for
+// the entries of a list.
+var entries = map[string][]string{
+	"":                 {"title", "description", "schemas", "custom"},
+	"schemas.*":        {"input"},
+	"custom":           {"id", "severity", "subject", "applies", "needs", "asks", "decides", "says", "remedy", "sources", "related", "since"},
+	"custom.sources.*": {"set", "source", "clause", "asks", "trust", "needs"},
+}
+
 func decodeMetadata(block string, first int) (*metadata, error) {
 	m := &metadata{first: first, lines: map[string]int{}}
 	var document yaml.Node
 	if err := yaml.Unmarshal([]byte(block), &document); err != nil {
 		return nil, err
 	}
-	if len(document.Content) > 0 {
-		m.note("", document.Content[0])
+	if len(document.Content) == 0 {
+		return m, nil
 	}
-	decoder := yaml.NewDecoder(bytes.NewReader([]byte(block)))
-	decoder.KnownFields(true)
-	if err := decoder.Decode(m); err != nil && !errors.Is(err, io.EOF) {
+	if err := m.note("", "", document.Content[0]); err != nil {
 		return nil, err
 	}
-	return m, nil
+	return m, document.Content[0].Decode(m)
 }
 
-// note keeps the line of every entry below a node.
-func (m *metadata) note(path string, node *yaml.Node) {
+// note keeps the line of every entry below a node, and refuses unknown ones.
+// The form of a path has "*" for the numbers of list entries.
+func (m *metadata) note(path, form string, node *yaml.Node) error {
 	m.lines[path] = node.Line
 	switch node.Kind {
 	case yaml.MappingNode:
 		for i := 0; i+1 < len(node.Content); i += 2 {
-			at := join(path, node.Content[i].Value)
-			m.note(at, node.Content[i+1])
-			m.lines[at] = node.Content[i].Line
+			key, value := node.Content[i], node.Content[i+1]
+			if known := entries[form]; !slices.Contains(known, key.Value) {
+				return fmt.Errorf("line %d: %q is no entry here%s", key.Line, key.Value, meant(key.Value, known))
+			}
+			if err := m.note(join(path, key.Value), join(form, key.Value), value); err != nil {
+				return err
+			}
+			m.lines[join(path, key.Value)] = key.Line
 		}
 	case yaml.SequenceNode:
 		for i, item := range node.Content {
-			m.note(entry(path, i), item)
+			if err := m.note(entry(path, i), join(form, "*"), item); err != nil {
+				return err
+			}
 		}
 	}
+	return nil
 }
 
 // line returns where an entry stands, or where it is missing.
@@ -113,7 +129,7 @@ func (m *metadata) line(path string) int {
 		if line, ok := m.lines[path]; ok {
 			return line
 		}
-		path, _ = cutLast(path)
+		path = cutLast(path)
 	}
 	return m.first
 }

@@ -17,10 +17,7 @@ func join(path, key string) string {
 func entry(path string, i int) string { return join(path, strconv.Itoa(i)) }
 
 // cutLast takes the last key or index off a path of a record, such as
-// "conductors.P1.route[0]".
-func cutLast(path string) (rest string, ok bool) {
-	if i := strings.LastIndexAny(path, ".["); i > 0 {
-		return path[:i], true
-	}
-	return "", false
+// "conductors.P1.route[0]"; it returns "" for one without.
+func cutLast(path string) string {
+	return path[:max(0, strings.LastIndexAny(path, ".["))]
 }

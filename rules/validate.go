@@ -63,8 +63,13 @@ func (v *validator) at(r *rule, entry, format string, args ...any) {
 // complete checks that nothing is missing that a reader is shown.
 func (v *validator) complete(r *rule) {
 	for _, required := range []struct{ entry, value string }{
-		{"title", r.meta.Title}, {"description", r.meta.Why}, {"custom.subject", r.meta.Subject}, {"custom.applies", r.meta.Applies},
-		{"custom.says", r.meta.Says}, {"custom.remedy", r.meta.Remedy}, {"custom.since", r.meta.Since},
+		{"title", r.meta.Title},
+		{"description", r.meta.Why},
+		{"custom.subject", r.meta.Subject},
+		{"custom.applies", r.meta.Applies},
+		{"custom.says", r.meta.Says},
+		{"custom.remedy", r.meta.Remedy},
+		{"custom.since", r.meta.Since},
 	} {
 		if strings.TrimSpace(required.value) == "" {
 			v.at(r, required.entry, "metadata has no %s", strings.TrimPrefix(required.entry, "custom."))

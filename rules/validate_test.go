@@ -23,7 +23,7 @@ func TestNewRefusesFaultyMetadata(t *testing.T) {
 		"no remedy":              {`remedy: "Fit a better one than {kind}."`, `remedy: ""`, at + "15: metadata has no remedy"},
 		"no since":               {"#   since: 0.1.0\n", "", at + "6: metadata has no since"},
 		"odd since":              {"since: 0.1.0", "since: soon", at + `19: since "soon" is no release`},
-		"unknown key":            {"severity: warning", "severty: warning", at + "8: metadata: field severty is no entry of custom"},
+		"unknown key":            {"severity: warning", "severty: warning", at + `8: metadata: "severty" is no entry here; did you mean severity?`},
 		"broken YAML":            {"severity: warning", "severity: [warning", at + "7: metadata:"},
 		"schema not named":       {"#   - input: schema.facts", "#   - input: schema.other", at + "4: metadata has to say"},
 		"unknown need":           {"needs: [rated_v]", "needs: [rated_v, ratd_v]", at + `11: devices has no fact "ratd_v"; did you mean rated_v?`},

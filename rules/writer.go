@@ -94,7 +94,7 @@ func (w *writer) place(path string) verdict.Range {
 		if at, ok := w.record.Places[path]; ok {
 			return at
 		}
-		path, _ = cutLast(path)
+		path = cutLast(path)
 	}
 	start := verdict.Position{Line: 1, Column: 1}
 	return verdict.Range{Start: start, End: start}
