@@ -46,7 +46,7 @@ func (p *page) todo(src *Source, waits []wait) {
 	p.blank()
 	for _, r := range reasons {
 		p.labelled(in(faint, "  -"), 5, txt(strings.Join(r.whys, "; ")))
-		p.hang(5, 7, in(faint, "for "+strings.Join(r.namesAndSubjects(), ", ")))
+		p.hang(5, 7, in(faint, "for "+strings.Join(r.namesAndSubjects(), "; ")))
 	}
 }
 

@@ -30,19 +30,46 @@ func (t *recordText) waived(all []*verdict.Verdict) {
 	}
 }
 
-// met lists what the rules found in order, a line for each rule.
+// met lists what the rules found in order, rule by rule.
 func (t *recordText) met(all []*verdict.Verdict) {
 	if len(all) == 0 {
 		return
 	}
 	t.heading("MET", verdictCount(len(all)))
 	for _, group := range byRule(all) {
-		var subjects []string
+		var subjects []subject
 		for _, v := range group {
-			subjects = append(subjects, v.Subject+t.measured(v))
+			subjects = append(subjects, subject{v.Subject, t.measured(v)})
 		}
-		t.hang(0, 2, in(strong, group[0].Rule.ID), txt(" "+strings.Join(subjects, ", ")))
+		t.hang(0, 2, in(strong, group[0].Rule.ID+":"), txt(" "+listed(subjects)))
 	}
+}
+
+// subject is one part of a record with what is to be said of it.
+type subject struct{ path, remark string }
+
+// listed lists subjects with the name of their collection said once:
+// "conductors P1, N1".
+func listed(subjects []subject) string {
+	var b strings.Builder
+	last := ""
+	for i, s := range subjects {
+		collection, name, found := strings.Cut(s.path, ".")
+		switch {
+		case !found:
+			collection, name = "", s.path
+		case collection != last:
+			name = collection + " " + name
+		}
+		if i > 0 && collection != last {
+			b.WriteString("; ")
+		} else if i > 0 {
+			b.WriteString(", ")
+		}
+		b.WriteString(name + s.remark)
+		last = collection
+	}
+	return b.String()
 }
 
 // measured gives the figures of a verdict and their limits in brackets.
@@ -61,7 +88,7 @@ func (t *recordText) measured(v *verdict.Verdict) string {
 	return " (" + strings.Join(parts, ", ") + ")"
 }
 
-// notApplicable lists what does not apply, a line for each rule and reason.
+// notApplicable lists what does not apply, rule by rule with the reason.
 func (t *recordText) notApplicable(all []*verdict.Verdict) {
 	if len(all) == 0 {
 		return
@@ -69,20 +96,17 @@ func (t *recordText) notApplicable(all []*verdict.Verdict) {
 	t.heading("NOT APPLICABLE", verdictCount(len(all)))
 	for _, group := range byRule(all) {
 		var reasons []string
-		subjects := map[string][]string{}
+		subjects := map[string][]subject{}
 		for _, v := range group {
 			why := t.say(v, v.Says)
 			if subjects[why] == nil {
 				reasons = append(reasons, why)
 			}
-			subjects[why] = append(subjects[why], v.Subject)
+			subjects[why] = append(subjects[why], subject{v.Subject, ""})
 		}
 		for _, why := range reasons {
-			text := " " + strings.Join(subjects[why], ", ")
-			if why != "" {
-				text = " " + why + ":" + text
-			}
-			t.hang(0, 2, in(strong, group[0].Rule.ID), txt(text))
+			t.hang(0, 2, in(strong, group[0].Rule.ID+":"), txt(" "+why))
+			t.hang(2, 2, in(faint, "not "+listed(subjects[why])))
 		}
 	}
 }

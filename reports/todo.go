@@ -138,17 +138,17 @@ func (t *task) names() []string {
 // namesAndSubjects lists what waits with the subjects of each; for reasons,
 // where the subject is not plain from the entry.
 func (t *task) namesAndSubjects() []string {
-	subjects := map[string][]string{}
+	subjects := map[string][]subject{}
 	seen := map[[2]string]bool{}
 	for _, w := range t.waits {
 		if key := [2]string{w.what, w.subject}; !seen[key] {
 			seen[key] = true
-			subjects[w.what] = append(subjects[w.what], w.subject)
+			subjects[w.what] = append(subjects[w.what], subject{w.subject, ""})
 		}
 	}
 	lines := t.names()
 	for i, name := range lines {
-		lines[i] = name + " on " + enumerate(subjects[name])
+		lines[i] = name + " on " + listed(subjects[name])
 	}
 	return lines
 }
