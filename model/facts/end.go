@@ -36,6 +36,7 @@ type End struct {
 	AreaMM2        *float64 `json:"area_mm2,omitempty"`
 	BarrelLeastMM2 *float64 `json:"barrel_least_mm2,omitempty"`
 	BarrelMostMM2  *float64 `json:"barrel_most_mm2,omitempty"`
+	Barrel         *string  `json:"barrel,omitempty"` // as marked, such as 16 AWG to 14 AWG
 	CrimpTool      *string  `json:"crimp_tool,omitempty"`
 	PullN          *float64 `json:"pull_n,omitempty"`
 	Soldered       *string  `json:"soldered,omitempty"`
@@ -178,8 +179,10 @@ func barrel(s *Subject, f *End, conductor record.Wire, e *record.End) {
 	if len(areas) == 0 {
 		s.open("barrel_least_mm2", gap)
 		s.open("barrel_most_mm2", gap)
+		s.open("barrel", gap)
 		return
 	}
+	f.Barrel = ptr(strings.Join(e.Barrel.V, " to "))
 	f.BarrelLeastMM2, f.BarrelMostMM2 = ptr(slices.Min(areas)), ptr(slices.Max(areas))
 }
 
@@ -237,6 +240,7 @@ func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
 		}
 	}
 	stacked(s, &f.Stacking, r, component, t.Terminal, t.Landed)
+	putTruth(s, "unguarded", &f.Unguarded, allOf(negated(t.Protected), negated(s.pointed("covered", f.Covered))))
 	if f.Cover == nil && s.Open["cover"] == nil {
 		s.open("cover", figure.Missing(s.field("posts")))
 	}

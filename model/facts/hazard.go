@@ -60,7 +60,11 @@ func hazards(s *Subject, f *Hazards, r *record.Record, a *circuit.Analysis, c *r
 	putTruth(s, "wet_exhaust", &f.WetExhaust, passes(g.ExhaustWet, space, "wet"))
 
 	putTruth(s, "fuel_line", &f.FuelLine, present(g.FuelLine.Is() || g.FuelLineSide.Is(), space.FuelLine, below(space, "fuel_line")))
-	putMeasure(s, "fuel_line_mm", &f.FuelLineMM, g.FuelLine, "fuel_line")
+	if g.FuelLineSide.V == "tied" {
+		f.FuelLineMM = ptr(0.0)
+	} else {
+		putMeasure(s, "fuel_line_mm", &f.FuelLineMM, g.FuelLine, "fuel_line")
+	}
 	put(s, "fuel_line_side", &f.FuelLineSide, g.FuelLineSide, "fuel_line_side")
 	put(s, "rigid_support", &f.RigidSupport, g.RigidSupport, "rigid_support")
 

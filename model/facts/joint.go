@@ -14,12 +14,12 @@ type Joint struct {
 	Calibrated *bool    `json:"calibrated,omitempty"` // the crimping tool
 	Matching   *bool    `json:"matching,omitempty"`   // die and terminal belong together
 	PullTimeS  *float64 `json:"pull_time_s,omitempty"`
-	// SolderOnly: nothing but solder holds it; a crimp that is recorded says it is
-	// not. SolderTimes is the contact length in a soldered lug over the diameter of
-	// the copper.
-	SolderOnly  *bool    `json:"solder_only,omitempty"`
+	// Solder is what solder does in the joint: none, only, also or battery-lug.
+	// Where the record is silent of it and names a crimping tool, it is none.
+	// SolderTimes is the contact length in a soldered lug over the diameter of the
+	// copper.
+	Solder      *string  `json:"solder,omitempty"`
 	SolderTimes *float64 `json:"solder_times,omitempty"`
-	BreakingN   *float64 `json:"breaking_n,omitempty"` // force that breaks the conductor's copper
 	PullHeldN   *float64 `json:"pull_held_n,omitempty"`
 
 	DamagedStrands *int `json:"damaged_strands,omitempty"`
@@ -49,7 +49,6 @@ func joining(s *Subject, f *End, c *record.Conductor, on *record.Component, term
 	putMeasure(s, "pull_held_n", &f.PullHeldN, e.PullHeld, "pull_held")
 	put(s, "damaged_strands", &f.DamagedStrands, e.DamagedStrands, "damaged_strands")
 	put(s, "broken_strands", &f.BrokenStrands, e.BrokenStrands, "broken_strands")
-	derive(s, "breaking_n", &f.BreakingN, []string{"area_mm2"}, func() float64 { return quantity.Round(copperStrength * *f.AreaMM2) })
 	solder(s, f, e)
 	putOf(s, "enclosure", &f.Enclosure, on.Enclosure, "components."+f.Component+".enclosure")
 	guarded(s, f, on, e)
@@ -57,16 +56,12 @@ func joining(s *Subject, f *End, c *record.Conductor, on *record.Component, term
 	faces(s, f, on, terminal, e)
 }
 
-// copperStrength is the tensile strength of annealed copper in N/mm²: 37,000 psi,
-// the figure of the trade's tables of breaking force; from memory, unverified.
-const copperStrength = 255.1
-
 func solder(s *Subject, f *End, e *record.End) {
-	only := among(e.Soldered, s.field("soldered"), "only")
-	if !only.Known && e.Crimp.Tool.Is() {
-		only = figure.False()
+	if !e.Soldered.Is() && e.Crimp.Tool.Is() {
+		f.Solder = ptr("none")
+	} else {
+		put(s, "solder", &f.Solder, e.Soldered, "soldered")
 	}
-	putTruth(s, "solder_only", &f.SolderOnly, only)
 	var length *float64
 	putMeasure(s, "solder_times", &length, e.SolderLength, "solder_length")
 	if length != nil {

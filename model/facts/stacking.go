@@ -14,6 +14,8 @@ type Stacking struct {
 	Lower    *string `json:"lower,omitempty"`
 	// Covered: a boot, cap, shield or closed enclosure keeps metal from it.
 	Covered *bool `json:"covered,omitempty"`
+	// Unguarded: neither covered nor behind a protective device.
+	Unguarded *bool `json:"unguarded,omitempty"`
 }
 
 // layer is one terminal on a stud.
