@@ -44,6 +44,7 @@ excludes contains id if {
 
 applies contains id if {
 	some id, component in input.components
+	component.electric == true
 	component.petrol_near == true
 	component.ignition_protected == false
 	component.isolation_means != "none"

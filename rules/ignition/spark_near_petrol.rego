@@ -34,6 +34,7 @@ excludes contains id if {
 
 applies contains id if {
 	some id, component in input.components
+	component.electric == true
 	component.petrol_near == true
 }
 
