@@ -80,6 +80,9 @@ func termOf(v reflect.Value) *ast.Term {
 	case reflect.Float64:
 		return ast.FloatNumberTerm(v.Float())
 	case reflect.Slice:
+		if v.IsNil() {
+			return ast.NullTerm() // as JSON has it
+		}
 		all := make([]*ast.Term, v.Len())
 		for i := range all {
 			all[i] = termOf(v.Index(i))
