@@ -21,8 +21,9 @@ import (
 // exampleDay is the day on which examples are judged.
 var exampleDay = time.Date(2026, 7, 1, 0, 0, 0, 0, time.UTC)
 
-// mark is a comment at the end of a line that says what a rule finds there.
-var mark = regexp.MustCompile(`# (want|open) ([a-z0-9-]+/[a-z0-9-]+)`)
+// mark is a comment at the end of a line that says what rules find there, such
+// as "# want protection/device-too-far, conductors/overloaded".
+var mark = regexp.MustCompile(`# (want|open) ([a-z0-9-]+/[a-z0-9-]+(?:, [a-z0-9-]+/[a-z0-9-]+)*)`)
 
 // marked returns the lines that carry a mark of the kind for the rule, as often
 // as they carry it.
@@ -30,8 +31,10 @@ func marked(text, kind, rule string) []int {
 	lines := []int{}
 	for i, line := range strings.Split(text, "\n") {
 		for _, m := range mark.FindAllStringSubmatch(line, -1) {
-			if m[1] == kind && m[2] == rule {
-				lines = append(lines, i+1)
+			for _, named := range strings.Split(m[2], ", ") {
+				if m[1] == kind && named == rule {
+					lines = append(lines, i+1)
+				}
 			}
 		}
 	}
