@@ -22,9 +22,12 @@ func (p *page) excerpt(src *Source, at verdict.Range, i ink) {
 	before, value, after = window(before, value, after, p.width-indent)
 	pad := strings.Repeat(" ", indent)
 	p.raw(pad + p.inks.paint(faint, before) + value + p.inks.paint(faint, after) + "\n")
-	mark := strings.Repeat("‾", max(columns(value), 1))
-	p.raw(pad + strings.Repeat(" ", columns(before)) + p.inks.paint(i, mark) + "\n")
+	mark := strings.Repeat("‾", markWidth(value))
+	p.raw(pad + strings.Repeat(" ", Columns(before)) + p.inks.paint(i, mark) + "\n")
 }
+
+// markWidth is the width of the marker under a value, one at least.
+func markWidth(value string) int { return max(Columns(value), 1) }
 
 // cut splits the line at a place into what stands before the value, the value
 // and the rest, all safe to show.
@@ -48,20 +51,20 @@ func (src *Source) cut(at verdict.Range) (before, value, after string, ok bool) 
 
 // window shortens an excerpt to the room there is, the value last.
 func window(before, value, after string, room int) (string, string, string) {
-	if columns(before)+columns(value)+columns(after) <= room {
+	if Columns(before)+markWidth(value)+Columns(after) <= room {
 		return before, value, after
 	}
 	value = head(value, room)
-	left := room - columns(value)
-	before = tail(before, max(left-min(columns(after), left/3), 0))
-	return before, value, head(after, left-columns(before))
+	left := room - markWidth(value)
+	before = tail(before, max(left-min(Columns(after), left/3), 0))
+	return before, value, head(after, left-Columns(before))
 }
 
 const ellipsis = "…"
 
 // head returns the beginning of a text, at most width columns.
 func head(s string, width int) string {
-	if columns(s) <= width {
+	if Columns(s) <= width {
 		return s
 	}
 	used, end := 0, 0
@@ -80,13 +83,13 @@ func head(s string, width int) string {
 
 // tail returns the end of a text, at most width columns.
 func tail(s string, width int) string {
-	if columns(s) <= width {
+	if Columns(s) <= width {
 		return s
 	}
 	if width < 1 {
 		return ""
 	}
-	used := columns(s)
+	used := Columns(s)
 	for g := uniseg.NewGraphemes(s); g.Next(); {
 		used -= g.Width()
 		if used <= width-1 {

@@ -73,11 +73,11 @@ func (p *page) labelled(label span, indent int, body ...span) {
 	}
 	text := Plain(label.text)
 	p.raw(p.inks.paint(label.ink, text))
-	gap := indent - columns(text)
+	gap := indent - Columns(text)
 	if gap < 1 && text != "" {
 		gap = 1
 	}
-	p.fill(columns(text)+gap, gap, indent, body)
+	p.fill(Columns(text)+gap, gap, indent, body)
 }
 
 // hang writes a paragraph whose first line begins at the column first and the
@@ -132,7 +132,7 @@ func words(body []span) []word {
 			}
 			if part != "" {
 				current.pieces = append(current.pieces, span{text: part, ink: s.ink})
-				current.width += columns(part)
+				current.width += Columns(part)
 			}
 		}
 	}
@@ -145,7 +145,7 @@ func Wrap(text string) string {
 	var b strings.Builder
 	p := newPage(&b, Options{})
 	for _, line := range strings.Split(strings.TrimSuffix(text, "\n"), "\n") {
-		if columns(line) > p.width {
+		if Columns(line) > p.width {
 			p.hang(0, 0, txt(line))
 		} else {
 			p.raw(line + "\n")

@@ -48,8 +48,8 @@ func isPlain(s string) bool {
 // flow brings the prose of a rule, which may stand on several lines, to one.
 func flow(s string) string { return strings.Join(strings.Fields(s), " ") }
 
-// columns is the width of a text on a terminal.
-func columns(s string) int {
+// Columns is the width of a text on a terminal.
+func Columns(s string) int {
 	if isPlain(s) {
 		return len(s)
 	}

@@ -31,7 +31,7 @@ func (p *page) table(t *table, indent int) {
 	widths := make([]int, len(t.heads))
 	for _, row := range append([][]string{t.heads}, t.rows...) {
 		for i, cell := range row {
-			widths[i] = max(widths[i], columns(Plain(cell)))
+			widths[i] = max(widths[i], Columns(Plain(cell)))
 		}
 	}
 	p.row(t, widths, t.heads, indent, faint)
@@ -46,7 +46,7 @@ func (p *page) row(t *table, widths []int, cells []string, indent int, i ink) {
 	last := len(t.heads) - 1
 	for n, cell := range cells[:last] {
 		cell = Plain(cell)
-		pad := strings.Repeat(" ", widths[n]-columns(cell))
+		pad := strings.Repeat(" ", widths[n]-Columns(cell))
 		if t.right[n] {
 			line += pad + cell + "  "
 		} else {
@@ -56,7 +56,7 @@ func (p *page) row(t *table, widths []int, cells []string, indent int, i ink) {
 	}
 	rest := cells[last]
 	if t.right[last] {
-		rest = strings.Repeat(string(glue), widths[last]-columns(Plain(rest))) + rest
+		rest = strings.Repeat(string(glue), widths[last]-Columns(Plain(rest))) + rest
 	}
 	if rest == "" {
 		line = strings.TrimRight(line, " ")
