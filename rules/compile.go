@@ -3,16 +3,57 @@ package rules
 import (
 	"context"
 	"encoding/json"
-	"fmt"
 	"io/fs"
-	"strings"
+	"sync"
 
 	"github.com/open-policy-agent/opa/v1/ast"
-	"github.com/open-policy-agent/opa/v1/rego"
 )
 
-// compile compiles all modules together, strictly and against the schema of the
-// facts.
+// portions is into how many parts rules are split to compile them at once. OPA
+// compiles on one core, and rules know nothing of each other.
+const portions = 2
+
+// build compiles the rules and prepares the queries that evaluate them.
+func build(files fs.FS, all []*rule, others map[string]*ast.Module) ([]query, error) {
+	queries := make([]query, portions)
+	found := make([]problems, portions)
+	var work sync.WaitGroup
+	for i := range queries {
+		from, to := i*len(all)/portions, (i+1)*len(all)/portions
+		work.Go(func() { queries[i] = buildPortion(files, all[from:to], others, i == 0, &found[i]) })
+	}
+	work.Wait()
+	var faults problems
+	for _, f := range found {
+		faults = append(faults, f...)
+	}
+	return queries, faults.err()
+}
+
+// buildPortion compiles some of the rules; the first portion also tells which
+// laws bind.
+func buildPortion(files fs.FS, some []*rule, others map[string]*ast.Module, first bool, faults *problems) query {
+	modules := map[string]*ast.Module{}
+	for _, r := range some {
+		modules[r.file] = r.mod
+	}
+	if first {
+		for name, module := range others {
+			modules[name] = module
+		}
+	}
+	compiler := compile(files, modules, faults)
+	if compiler == nil {
+		return query{}
+	}
+	prepared, err := prepare(compiler, some, first)
+	if err != nil {
+		faults.add("rules", 0, "prepare: %v", err)
+	}
+	return prepared
+}
+
+// compile compiles modules strictly and against the schema of the facts.
 func compile(files fs.FS, modules map[string]*ast.Module, faults *problems) *ast.Compiler {
 	text, err := fs.ReadFile(files, "schema/facts.json")
 	if err != nil {
@@ -36,48 +77,17 @@ func compile(files fs.FS, modules map[string]*ast.Module, faults *problems) *ast
 	return compiler
 }
 
-// prepare prepares the one query that evaluates every part of every rule.
-func prepare(compiler *ast.Compiler, all []*rule) (rego.PreparedEvalQuery, error) {
-	parts := make([]string, 0, len(all)+1)
-	for _, r := range all {
-		path := r.mod.Package.Path.String()
-		defined := []string{fmt.Sprintf("%q: %s.breach", "breach", path)}
-		if r.hasApplies {
-			defined = append(defined, fmt.Sprintf("%q: %s.applies", "applies", path))
-		}
-		if r.hasExcludes {
-			defined = append(defined, fmt.Sprintf("%q: %s.excludes", "excludes", path))
-		}
-		if r.hasAsks {
-			defined = append(defined, fmt.Sprintf("%q: %s.asks", "asks", path))
-		}
-		parts = append(parts, fmt.Sprintf("%q: {%s}", r.meta.ID, strings.Join(defined, ", ")))
-	}
-	parts = append(parts, fmt.Sprintf("%q: data.driploop.binding.binds", bindsKey))
-	query := rego.New(
-		rego.Query("found := {"+strings.Join(parts, ", ")+"}"),
-		rego.Compiler(compiler),
-		rego.StrictBuiltinErrors(true),
-	)
-	return query.PrepareForEval(context.Background())
-}
-
-// bindsKey is where the query puts what package driploop.binding decides; no
-// rule id is like it.
-const bindsKey = "binds"
-
-// evaluate runs the query on an input and returns what it found by rule id.
+// evaluate runs all rules on an input and returns what they find by rule id.
 func (e *Engine) evaluate(input ast.Value) (map[string]any, error) {
-	results, err := e.query.Eval(context.Background(), rego.EvalParsedInput(input))
+	queries, err := e.queries()
 	if err != nil {
-		return nil, fmt.Errorf("evaluate rules: %w", err)
+		return nil, err
 	}
-	if len(results) != 1 {
-		return nil, fmt.Errorf("evaluate rules: %d results instead of one", len(results))
+	all := map[string]any{}
+	for _, q := range queries {
+		if err := q.run(context.Background(), input, all); err != nil {
+			return nil, err
+		}
 	}
-	found, ok := results[0].Bindings["found"].(map[string]any)
-	if !ok {
-		return nil, fmt.Errorf("evaluate rules: unexpected result %T", results[0].Bindings["found"])
-	}
-	return found, nil
+	return all, nil
 }

@@ -6,13 +6,10 @@
 package rules
 
 import (
-	"fmt"
 	"io/fs"
 	"slices"
+	"sync"
 	"time"
-
-	"github.com/open-policy-agent/opa/v1/ast"
-	"github.com/open-policy-agent/opa/v1/rego"
 
 	"driploop/model/facts"
 	"driploop/model/record"
@@ -26,16 +23,28 @@ type Engine struct {
 	reg    register
 	rules  []*rule // by id
 	byID   map[string]*rule
-	query  rego.PreparedEvalQuery
 	digest string
+	// queries compiles the rules when they are first asked for.
+	queries func() ([]query, error)
 }
 
-// New loads and compiles the rules that the program ships with.
-func New() (*Engine, error) { return newEngine(shipped) }
+// New loads the rules that the program ships with. They are read and checked at
+// once, and compiled when they first judge: to look a rule up needs no compiler.
+func New() (*Engine, error) { return open(shipped) }
 
-// newEngine loads and compiles the rules of a folder. The error joins every
-// *Problem of every file.
+// newEngine loads and compiles the rules of a folder.
 func newEngine(files fs.FS) (*Engine, error) {
+	e, err := open(files)
+	if err != nil {
+		return nil, err
+	}
+	_, err = e.queries()
+	return e, err
+}
+
+// open loads and checks the rules of a folder. The error joins every *Problem of
+// every file.
+func open(files fs.FS) (*Engine, error) {
 	var faults problems
 	e := &Engine{files: files, kinds: collections(), byID: map[string]*rule{}}
 	e.reg = readRegister(files, &faults)
@@ -52,39 +61,21 @@ func newEngine(files fs.FS) (*Engine, error) {
 	if err := faults.err(); err != nil {
 		return nil, err
 	}
-	compiler := compile(files, modules(all, others), &faults)
-	if err := faults.err(); err != nil {
-		return nil, err
-	}
 	slices.SortFunc(all, func(a, b *rule) int { return compareIDs(a.meta.ID, b.meta.ID) })
 	for _, r := range all {
 		e.byID[r.meta.ID] = r
 	}
 	e.rules = all
-	if e.query, err = prepare(compiler, all); err != nil {
-		return nil, fmt.Errorf("prepare rules: %w", err)
-	}
+	e.queries = sync.OnceValues(func() ([]query, error) { return build(files, all, others) })
 	e.digest, err = digest(files)
 	return e, err
-}
-
-// modules returns the parsed files by name.
-func modules(all []*rule, others map[string]*ast.Module) map[string]*ast.Module {
-	parsed := map[string]*ast.Module{}
-	for name, module := range others {
-		parsed[name] = module
-	}
-	for _, r := range all {
-		parsed[r.file] = r.mod
-	}
-	return parsed
 }
 
 // Judge judges a record by its facts and returns the verdict of every rule on
 // every subject. Waivers hold up to and on their last day, counted by today. An
 // error is a fault of a rule, not of the record.
 func (e *Engine) Judge(r *record.Record, doc *facts.Document, today time.Time) (verdict.Record, error) {
-	facts := e.open(doc)
+	facts := e.list(doc)
 	results, err := e.evaluate(e.input(facts))
 	if err != nil {
 		return verdict.Record{}, err

@@ -135,7 +135,7 @@ func TestEveryRuleSpeaksOfEverySubject(t *testing.T) {
 	doc := made(10)
 	result, err := engine.Judge(&record.Record{}, doc, testDay)
 	require.NoError(t, err)
-	d := engine.open(doc)
+	d := engine.list(doc)
 	want := 0
 	for _, r := range engine.rules {
 		want += len(d.subjects[r.of.name])

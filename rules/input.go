@@ -14,8 +14,8 @@ type document struct {
 	singles  singles
 }
 
-// open lists the subjects of a document.
-func (e *Engine) open(doc *facts.Document) document {
+// list lists the subjects of a document.
+func (e *Engine) list(doc *facts.Document) document {
 	d := document{subjects: map[string][]subject{}, singles: singles{}}
 	value := reflect.ValueOf(doc).Elem()
 	for name, kind := range e.kinds {

@@ -68,7 +68,7 @@ func TestInputIsTheDocumentWithoutWhatIsOpen(t *testing.T) {
 			}
 		}
 	}
-	input, ok := engine.input(engine.open(doc)).(ast.Object)
+	input, ok := engine.input(engine.list(doc)).(ast.Object)
 	require.True(t, ok)
 	assert.Equal(t, len(want), input.Len())
 	for name, part := range want {
@@ -86,7 +86,7 @@ func TestStockOPAFindsTheSame(t *testing.T) {
 	engine, err := New()
 	require.NoError(t, err)
 	doc := made(12)
-	ours, err := engine.evaluate(engine.input(engine.open(doc)))
+	ours, err := engine.evaluate(engine.input(engine.list(doc)))
 	require.NoError(t, err)
 	modules := parsed(t)
 	options := make([]func(*rego.Rego), 0, len(modules)+2)

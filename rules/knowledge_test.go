@@ -50,17 +50,21 @@ func TestKnowingLessDecidesNothingElse(t *testing.T) {
 // alone returns for each rule an engine that evaluates nothing else.
 func alone(t *testing.T, engine *Engine) map[string]*Engine {
 	t.Helper()
-	var faults problems
+	all := map[string]*Engine{}
 	named, err := policies(shipped)
 	require.NoError(t, err)
+	var faults problems
 	loaded, others := load(shipped, named, &faults)
-	compiler := compile(shipped, modules(loaded, others), &faults)
+	modules := others
+	for _, r := range loaded {
+		modules[r.file] = r.mod
+	}
+	compiler := compile(shipped, modules, &faults)
 	require.NoError(t, faults.err())
-	all := map[string]*Engine{}
 	for _, r := range engine.rules {
-		query, err := prepare(compiler, []*rule{r})
+		prepared, err := prepare(compiler, []*rule{r}, false)
 		require.NoError(t, err)
-		all[r.meta.ID] = &Engine{kinds: engine.kinds, query: query}
+		all[r.meta.ID] = &Engine{kinds: engine.kinds, queries: func() ([]query, error) { return []query{prepared}, nil }}
 	}
 	return all
 }
@@ -68,7 +72,7 @@ func alone(t *testing.T, engine *Engine) map[string]*Engine {
 // outcomesOf judges every subject of the rule by all of its practice sets.
 func outcomesOf(t *testing.T, engine *Engine, r *rule, doc *facts.Document) map[string]judged {
 	t.Helper()
-	d := engine.open(doc)
+	d := engine.list(doc)
 	results, err := engine.evaluate(engine.input(d))
 	require.NoError(t, err)
 	result, _ := results[r.meta.ID].(map[string]any)
@@ -177,7 +181,7 @@ func (m *maker) fill(v reflect.Value) {
 
 // takeAway removes some of the facts that may be missing and says which.
 func (m *maker) takeAway(engine *Engine, doc *facts.Document) map[string][]string {
-	d := engine.open(doc)
+	d := engine.list(doc)
 	taken := map[string][]string{}
 	for name, kind := range engine.kinds {
 		if !kind.single && kind != m.rule.of {
