@@ -117,12 +117,12 @@ func TestFaultsOfAliases(t *testing.T) {
 }
 
 // bomb returns lists that name the one before nine times, as deep as asked.
-func bomb(depth int, open, close, lead string) string {
+func bomb(depth int, before, after, lead string) string {
 	var b strings.Builder
-	b.WriteString("  a0: &a0 " + open + lead + close + "\n")
+	b.WriteString("  a0: &a0 " + before + lead + after + "\n")
 	for i := 1; i < depth; i++ {
 		alias := fmt.Sprintf("*a%d, ", i-1)
-		fmt.Fprintf(&b, "  a%d: &a%d %s%s%s\n", i, i, open, strings.TrimSuffix(strings.Repeat(alias, 9), ", "), close)
+		fmt.Fprintf(&b, "  a%d: &a%d %s%s%s\n", i, i, before, strings.TrimSuffix(strings.Repeat(alias, 9), ", "), after)
 	}
 	return b.String()
 }

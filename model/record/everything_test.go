@@ -70,7 +70,7 @@ func treeOf[T any](t testing.TB, table *table[T], kind int) *yaml.Node {
 			value = f.part.(exampler).example(t)
 		default:
 			var doc yaml.Node
-			require.NoError(t, yaml.Unmarshal([]byte(f.spec.example), &doc))
+			require.NoError(t, yaml.Unmarshal([]byte(f.example), &doc))
 			value = doc.Content[0]
 		}
 		m.Content = append(m.Content, scalar(f.key), value)
@@ -141,9 +141,9 @@ type leaf struct {
 
 // leaves returns every value below a node, mappings and lists included.
 func leaves(n *yaml.Node, path string) []leaf {
-	var all []leaf
+	all := make([]leaf, 0, len(n.Content))
 	for i, c := range n.Content {
-		here := ""
+		var here string
 		switch {
 		case n.Kind == yaml.SequenceNode:
 			here = index(path, i)

@@ -3,7 +3,13 @@ package record
 import "testing"
 
 func TestFaultsOfTheFile(t *testing.T) {
-	for _, c := range []faulty{
+	for _, c := range fileFaults() {
+		t.Run(c.name, c.check)
+	}
+}
+
+func fileFaults() []faulty {
+	return []faulty{
 		{"a missing version and sections", `spaces: {}
 `, []string{
 			`1:1: the record has no "driploop"; write "driploop: 1"`,
@@ -114,7 +120,5 @@ spaces:
 		{"a control character", head + "sign_off:\n  by: a\ab\n", []string{
 			`5:8: the control character U+0007 stands here; delete it`,
 		}},
-	} {
-		t.Run(c.name, c.check)
 	}
 }

@@ -3,7 +3,13 @@ package record
 import "testing"
 
 func TestFaultsOfNamesAndShapes(t *testing.T) {
-	for _, c := range []faulty{
+	for _, c := range nameFaults() {
+		t.Run(c.name, c.check)
+	}
+}
+
+func nameFaults() []faulty {
+	return []faulty{
 		{"an id used twice", head + `spaces:
   bow: {kind: locker}
   aft: {kind: locker}
@@ -246,7 +252,5 @@ conductors:
 `, []string{
 			`5:9: "<<" takes a mapping or a list of mappings by alias, such as "<<: *name"; here stands the text "locker"`,
 		}},
-	} {
-		t.Run(c.name, c.check)
 	}
 }

@@ -28,7 +28,13 @@ func (f faulty) check(t *testing.T) {
 }
 
 func TestFaultsOfKeysAndValues(t *testing.T) {
-	for _, c := range []faulty{
+	for _, c := range valueFaults() {
+		t.Run(c.name, c.check)
+	}
+}
+
+func valueFaults() []faulty {
+	return []faulty{
 		{"an unknown key, near a known one", head + `spaces:
   bow: {knd: locker}
 `, []string{
@@ -49,10 +55,10 @@ func TestFaultsOfKeysAndValues(t *testing.T) {
 			`5:19: a pump has no "trip_free": that belongs to breaker`,
 		}},
 		{"a key of another kind, near one of this", head + `components:
-  b: {kind: switch, rating: 200 A, continous: 200 A}
+  b: {kind: switch, rating: 200 A, continuos: 200 A}
 `, []string{
 			`5:21: a switch has no "rating": that belongs to fuse, breaker, busbar, relay, controller and connector`,
-			`5:36: "continous" is no key of a switch; did you mean "continuous"?`,
+			`5:36: "continuos" is no key of a switch; did you mean "continuous"?`,
 		}},
 		{"a missing unit", head + `spaces:
   bow: {ambient: 30}
@@ -153,7 +159,5 @@ conductors:
 `, []string{
 			`4:16: "2026" is no date; write year-month-day, such as 2026-06-18`,
 		}},
-	} {
-		t.Run(c.name, c.check)
 	}
 }

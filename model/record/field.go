@@ -122,9 +122,9 @@ func list[T, P any](key, says string, of func() *table[P], at func(*T) *[]*P) fi
 	return field[T]{spec{key: key, says: says, shape: listShape, part: several[P]{of}}, func(t *T) any { return at(t) }}
 }
 
-// named is a mapping of mappings by id.
-func named[T, P any](key, says string, of func() *table[P], at func(*T) *[]*P) field[T] {
-	return field[T]{spec{key: key, says: says, shape: mapShape, part: byID[P]{of}}, func(t *T) any { return at(t) }}
+// named is a mapping of mappings by id, of which one is given as an example.
+func named[T, P any](key, says, id string, of func() *table[P], at func(*T) *[]*P) field[T] {
+	return field[T]{spec{key: key, says: says, example: id, shape: mapShape, part: byID[P]{of}}, func(t *T) any { return at(t) }}
 }
 
 // of closes the list of words.

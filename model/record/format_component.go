@@ -34,7 +34,7 @@ func anyComponent() []field[Component] {
 			of("none", "open", "fire-retardant", "watertight"),
 		text("entry", "Where cables enter it.", "below", func(c *Component) *Text { return &c.EntrySide }).of("below", "side", "top"),
 		measure("factory_lead", q.Length, "Exposed length of its own leads.", "150 mm", func(c *Component) *Measure { return &c.FactoryLead }).orZero(),
-		named("posts", "Its studs and screws, by terminal.", postTable, func(c *Component) *[]*Post { return &c.Posts }),
+		named("posts", "Its studs and screws, by terminal.", "pos", postTable, func(c *Component) *[]*Post { return &c.Posts }),
 		text("stud", "Size of its studs.", "M8", func(c *Component) *Text { return &c.Stud }).like(studForm()),
 		text("stud_material", "What its studs are made of.", "tin-plated-brass", func(c *Component) *Text { return &c.StudMaterial }).of(metals()...),
 	}

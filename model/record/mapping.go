@@ -149,7 +149,7 @@ func (t *table[T]) sample() string {
 
 // sample shows the key with a value.
 func (s *spec) sample() string {
-	if s.example == "" {
+	if s.part != nil {
 		return fmt.Sprintf("a mapping under %q", s.key)
 	}
 	return fmt.Sprintf("\"%s: %s\"", s.key, s.example)

@@ -110,7 +110,7 @@ func setUnknown(target any, at verdict.Range) {
 
 // wanted says what would be right for a key.
 func (s *spec) wanted() string {
-	if s.example == "" {
+	if s.part != nil {
 		return "write its parts below it, or leave the key out"
 	}
 	if s.certain {

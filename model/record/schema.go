@@ -109,9 +109,7 @@ const unknownPattern = "^" + unknownWord + "$"
 func (s *spec) schema(b *schemaBuilder) object {
 	o := s.shapeSchema(b)
 	o["description"] = s.says
-	if s.example != "" {
-		o["examples"] = []any{s.exampleValue()}
-	}
+	o["examples"] = []any{s.exampleValue()}
 	return o
 }
 
@@ -126,7 +124,8 @@ func (s *spec) shapeSchema(b *schemaBuilder) object {
 	case terminalShape:
 		return object{"type": "string", "pattern": terminalPattern}
 	case pairShape:
-		return object{"type": "array", "items": object{"type": "string", "pattern": idPattern}, "minItems": 2, "maxItems": 2, "uniqueItems": true}
+		name := object{"type": "string", "pattern": idPattern, "not": object{"const": unknownWord}}
+		return object{"type": "array", "items": name, "minItems": 2, "maxItems": 2, "uniqueItems": true}
 	case wordsShape:
 		return s.orUnknown(object{"type": "array", "items": s.one(), "uniqueItems": true})
 	case barrelShape:
@@ -138,7 +137,7 @@ func (s *spec) shapeSchema(b *schemaBuilder) object {
 	case mapShape:
 		return s.orUnknown(object{
 			"type": "object", "additionalProperties": s.part.schema(b),
-			"propertyNames": object{"pattern": idPattern, "maxLength": maxID},
+			"propertyNames": object{"pattern": idPattern, "maxLength": maxID, "not": object{"enum": []string{unknownWord, noneWord}}},
 		})
 	case partShape:
 		if s.certain {
@@ -183,10 +182,10 @@ func (s *spec) one() object {
 		// YAML reads a job's number, say, as a number; it is a text all the same.
 		return object{"type": []string{"string", "number", "boolean"}, "pattern": `\S`}
 	}
-	if !s.certain {
-		pattern = unknownPattern + "|" + pattern
+	if s.certain {
+		return object{"type": "string", "pattern": pattern, "not": object{"const": unknownWord}}
 	}
-	return object{"type": "string", "pattern": pattern}
+	return object{"type": "string", "pattern": unknownPattern + "|" + pattern}
 }
 
 // exampleValue is the example as the file would hold it.
@@ -198,6 +197,33 @@ func (s *spec) exampleValue() any {
 			panic("record: example of " + s.key + ": " + err.Error())
 		}
 		return v
+	case partShape:
+		return s.part.sample()
+	case listShape:
+		return []any{s.part.sample()}
+	case mapShape:
+		return object{s.example: s.part.sample()}
 	}
 	return s.example
+}
+
+func (p single[P]) sample() object  { return p.of().example() }
+func (p several[P]) sample() object { return p.of().example() }
+func (p byID[P]) sample() object    { return p.of().example() }
+
+// example is a short example of the mapping: what it needs, and its first keys.
+func (t *table[T]) example() object {
+	o := object{}
+	kind := -1
+	if t.kind != nil {
+		f, _ := t.find("kind", -1)
+		kind = kindIndex(f.example)
+	}
+	for i := range t.fields {
+		f := &t.fields[i]
+		if f.kinds.has(kind) && (f.required || len(o) < 3) && f.part == nil {
+			o[f.key] = f.exampleValue()
+		}
+	}
+	return o
 }

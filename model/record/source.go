@@ -133,19 +133,35 @@ func (s *source) starts(at int, word string) bool {
 
 // skipProperties returns the offset after the anchor and tag of a node.
 func (s *source) skipProperties(n *yaml.Node, at int) int {
-	if n.Anchor == "" && n.Style&yaml.TaggedStyle == 0 {
-		return at
+	block := n.Kind != yaml.ScalarNode && n.Style&yaml.FlowStyle == 0
+	if block && n.Anchor == "" && n.Style&yaml.TaggedStyle == 0 {
+		return at // an anchor here is that of its first key
 	}
 	empty := n.Kind == yaml.ScalarNode && n.Value == "" && n.Style&^yaml.TaggedStyle == 0
 	for at < len(s.text) && (s.text[at] == '&' || s.text[at] == '!') {
-		for at < len(s.text) && bytes.IndexByte([]byte(" \t\r\n,[]{}"), s.text[at]) < 0 {
-			at++
-		}
+		at = s.skipProperty(at)
 		if next := s.skipBlank(at); !empty || next < len(s.text) && (s.text[next] == '&' || s.text[next] == '!') {
 			at = next
 		}
 	}
 	return at
+}
+
+// skipProperty returns the offset after the anchor or tag at the offset. The
+// parser takes commas and square brackets for part of a tag.
+func (s *source) skipProperty(at int) int {
+	anchor := s.text[at] == '&'
+	for at++; at < len(s.text); at++ {
+		if c := s.text[at]; anchor && !isAnchor(c) || isBlank(c) || c == '{' || c == '}' {
+			break
+		}
+	}
+	return at
+}
+
+// isAnchor reports whether the parser takes a character for part of an anchor.
+func isAnchor(c byte) bool {
+	return c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c == '_' || c == '-'
 }
 
 // skipBlank returns the offset of the next character that is neither blank nor

@@ -73,6 +73,8 @@ type part interface {
 	fill(d *decoder, path string, state State, at verdict.Range, target any)
 	// schema adds the definition of the mapping and returns a reference to it.
 	schema(b *schemaBuilder) object
+	// sample is a short example of the mapping.
+	sample() object
 }
 
 // single is one mapping in a P.
