@@ -93,7 +93,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 	if result == nil {
 		result = &circuit.ConductorResult{}
 	}
-	feeding(s, f, result)
+	feeding(s, f, a, result)
 	carrying(s, f, result)
 	return f
 }
@@ -132,7 +132,7 @@ func construction(s *Subject, f *Conductor, c *record.Conductor) {
 }
 
 // feeding sets which sources can feed the conductor, and through what.
-func feeding(s *Subject, f *Conductor, result *circuit.ConductorResult) {
+func feeding(s *Subject, f *Conductor, a *circuit.Analysis, result *circuit.ConductorResult) {
 	putTruth(s, "ungrounded", &f.Ungrounded, result.Ungrounded)
 	putTruth(s, "always_live", &f.AlwaysLive, result.AlwaysLive)
 	f.Fed = len(result.Feeds) > 0
@@ -140,13 +140,24 @@ func feeding(s *Subject, f *Conductor, result *circuit.ConductorResult) {
 		s.open("bare", figure.Because("no source reaches "+f.From+" or "+f.To+" in the record"))
 		return
 	}
-	f.Bare = ptr(false)
+	var doubts []figure.Gap
 	for _, feed := range result.Feeds {
-		if feed.Ahead && feed.Bare {
-			f.Bare, f.BareFrom, f.BareVia = ptr(true), feed.Source, feed.BareVia
-			return
+		if !feed.Ahead || !feed.Bare {
+			continue
 		}
+		// A source terminal that may be the grounded one proves nothing yet.
+		if t := a.Terminals[feed.Source]; t != nil && !t.Ungrounded.Known {
+			doubts = append(doubts, t.Ungrounded.Gaps...)
+			continue
+		}
+		f.Bare, f.BareFrom, f.BareVia = ptr(true), feed.Source, feed.BareVia
+		return
 	}
+	if len(doubts) > 0 {
+		s.open("bare", doubts...)
+		return
+	}
+	f.Bare = ptr(false)
 }
 
 // carrying sets what the conductor carries, may carry, and is guarded by.

@@ -32,6 +32,7 @@ type Device struct {
 	// feed it; Lithium whether any of them is a lithium battery.
 	CrankingA *float64 `json:"cranking_a,omitempty"`
 	Lithium   *bool    `json:"lithium,omitempty"`
+	Bank
 	// FaultA is the greatest prospective current of a bolted fault at its load
 	// terminal, FaultLeastA the least.
 	FaultA      *float64 `json:"fault_a,omitempty"`
@@ -67,6 +68,7 @@ func device(r *record.Record, a *circuit.Analysis, c *record.Component) *Device 
 	putFigure(s, "load_a", &f.LoadA, result.LoadA)
 	putFigure(s, "running_a", &f.RunningA, result.RunningA)
 	lithium(s, f, r)
+	bank(s, &f.Bank, r, a, c.ID)
 	return f
 }
 
