@@ -82,8 +82,9 @@ func newAnalysis(n *network) *Analysis {
 func (a *analysis) warm() {
 	s := newSolver(a.net)
 	p := newPeaks(a)
-	for _, at := range s.states() {
-		p.take(s.together("all loads", All, at.st, full, s.all()))
+	a.solver = s
+	for _, at := range s.all {
+		p.take(s.together("all loads", All, at.st, full, s.every()))
 	}
 	for i := range a.net.branches {
 		if b := &a.net.branches[i]; b.kind == wire {
@@ -98,7 +99,12 @@ func (a *analysis) solve() {
 	a.solver = newSolver(a.net)
 	a.peaks = newPeaks(a)
 	reported := map[string]bool{}
+	based := map[*outcome]bool{}
 	a.solver.run(func(t *trial) {
+		if t.base != nil && !based[t.base] {
+			based[t.base] = true
+			a.peaks.take(&trial{name: t.name, kind: t.kind, load: -1, pulls: t.base.pulls, solved: t.base})
+		}
 		a.peaks.take(t)
 		c := a.caseResult(t)
 		a.result.Cases = append(a.result.Cases, c)
@@ -157,30 +163,10 @@ func (a *analysis) opaque() []string {
 	return ids
 }
 
-func (a *analysis) nodesOf(comp string) []int {
-	var nodes []int
-	for i := range a.net.nodes {
-		if a.net.nodes[i].comp == comp {
-			nodes = append(nodes, i)
-		}
-	}
-	return nodes
-}
+func (a *analysis) nodesOf(comp string) []int { return a.net.nodesBy[comp] }
 
-// shortedAt returns the problem that keeps the surroundings of a load from being
-// solved, if any.
-func (a *analysis) shortedAt(b *branch) (Problem, bool) {
-	m := a.solver.family(a.solver.base, full).meshes[0][0]
-	for _, node := range []int{b.a, b.b} {
-		if p, bad := m.faults[m.island[node]]; bad {
-			return p, true
-		}
-	}
-	return Problem{}, false
-}
-
-// unfedGaps says why a load is not fed: a component on the way that does not
-// tell what it joins, or a way that is not there.
+// unfedGaps says why a load is not fed: a way that is not there, and the relays
+// and controllers that do not tell what they join.
 func (a *analysis) unfedGaps(b *branch) []figure.Gap {
 	gaps := []figure.Gap{figure.Because("no way leads from a source through " + branchPlace(b) + " and back")}
 	for _, id := range a.opaque() {
@@ -189,52 +175,14 @@ func (a *analysis) unfedGaps(b *branch) []figure.Gap {
 	return gaps
 }
 
-// caseResult returns a solved case as the contract has it.
-func (a *analysis) caseResult(t *trial) *CaseResult {
-	c := &CaseResult{Name: t.name, Kind: t.kind, Gaps: t.gaps, Voltages: map[string]float64{}, Currents: map[string]float64{}, Sources: map[string]float64{}}
-	if t.load >= 0 {
-		c.Load = a.net.branches[t.load].id
-	}
-	for _, p := range t.outcome.faults {
-		if c.Problem == nil || p.Path < c.Problem.Path {
-			c.Problem = &p
+// shortedAt returns the problem that keeps the surroundings of a load from being
+// solved, if any.
+func (a *analysis) shortedAt(b *branch) (Problem, bool) {
+	m := a.solver.family(a.solver.base, full).meshes[0]
+	for _, node := range []int{b.a, b.b} {
+		if p, bad := m.faults[m.island[node]]; bad {
+			return p, true
 		}
 	}
-	s := t.outcome.first()
-	if s == nil {
-		return c
-	}
-	var open []figure.Gap
-	for i := range a.net.branches {
-		b := &a.net.branches[i]
-		if b.kind != wire && b.kind != source {
-			continue
-		}
-		if _, bad := t.outcome.fault(b.a); bad {
-			continue
-		}
-		if !t.outcome.amps(i).known {
-			open = append(open, a.blame(t, i)...)
-			continue
-		}
-		switch {
-		case b.kind == wire:
-			c.Currents[b.id] = s.amps[i]
-		case s.amps[i] != 0 || b.class == batteryClass:
-			c.Sources[b.id] = -s.amps[i]
-		}
-	}
-	for i := range a.net.nodes {
-		if _, bad := t.outcome.fault(i); bad || !t.outcome.family.meshes[0][0].sourced[t.outcome.family.meshes[0][0].island[i]] {
-			continue
-		}
-		if !t.outcome.greatest(func(s *solution) float64 { return s.volts[i] }).known {
-			continue
-		}
-		for _, name := range a.net.nodes[i].terminals {
-			c.Voltages[name] = s.volts[i]
-		}
-	}
-	c.Gaps = uniqueGaps(append(c.Gaps, open...))
-	return c
+	return Problem{}, false
 }

@@ -185,12 +185,14 @@ type TerminalResult struct {
 	Protected  figure.Truth // every source reaches it through a device
 }
 
-// CaseResult is one solved operating case.
+// CaseResult is one solved operating case. A case about one load (alone,
+// starting, stalled) lists only what is on the way of that load's current; all
+// else is as without load, or as in the continuous case that it stands on.
 type CaseResult struct {
 	Name     string
 	Kind     CaseKind
 	Load     string             // the load alone, starting or stalled
-	Voltages map[string]float64 // V by terminal
+	Voltages map[string]float64 // V by terminal, against the lowest negative terminal of a source
 	Currents map[string]float64 // A by conductor, positive from "from" to "to"
 	Sources  map[string]float64 // A out of the positive terminal by source
 	Problem  *Problem           // set if it could not be solved

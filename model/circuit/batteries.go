@@ -193,20 +193,16 @@ func (a *analysis) setComponents() {
 	for id, r := range a.result.Components {
 		c := a.net.comps[id]
 		var running, surge peak
-		take := func(one, two *peak) {
-			running.gaps = append(running.gaps, one.gaps...)
-			surge.gaps = append(surge.gaps, two.gaps...)
-			running.raise(amount{one.value, true}, one.name, nil)
-			surge.raise(amount{two.value, true}, two.name, nil)
-		}
 		for _, i := range a.net.byComp[id] {
 			if a.net.branches[i].kind != coil {
-				take(&a.peaks.running[i], &a.peaks.surge[i])
+				running.join(&a.peaks.running[i])
+				surge.join(&a.peaks.surge[i])
 			}
 		}
 		if node, ok := a.net.index[id]; ok {
-			if both := a.peaks.bus[node]; both != nil {
-				take(&both[0], &both[1])
+			if bus := a.peaks.bus[node]; bus != nil {
+				running.join(&bus.running)
+				surge.join(&bus.surge)
 			}
 		}
 		r.Through, _ = running.figure("greatest current through it, starting and stall aside")

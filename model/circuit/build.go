@@ -13,8 +13,8 @@ func build(r *record.Record) *network {
 		comps:   map[string]*record.Component{},
 		conds:   map[string]int{},
 		byComp:  map[string][]int{},
+		nodesBy: map[string][]int{},
 		spaces:  map[string]*record.Space{},
-		bundles: map[string]int{},
 	}
 	for _, s := range r.Spaces {
 		if s != nil {
@@ -41,6 +41,7 @@ func build(r *record.Record) *network {
 			n.addComponent(c, landed[c.ID])
 		}
 	}
+	n.countBundles()
 	for i := range n.branches {
 		b := &n.branches[i]
 		n.anyOpen = n.anyOpen || b.ohms.open() || b.current.open() || b.watts.open() || b.limit.open() || b.kind == source && n.sourceVolts(b, full).open()

@@ -7,48 +7,74 @@ import (
 	"driploop/model/figure"
 )
 
+// trial is one operating case, solved.
+type trial struct {
+	name  string
+	kind  CaseKind
+	load  int // branch of the load that it is about, -1 for none
+	pulls []pull
+	gaps  []figure.Gap // what the loads in it lack
+	solved
+
+	lone  *lone           // of a case about one load
+	base  *outcome        // that it stands on: what the branches off its way carry
+	flow  flow            // of that load, alone
+	comps map[string]bool // components whose commands it hangs on
+}
+
+// solved is what a case tells of the network.
+type solved interface {
+	amps(branch int) amount
+	carries(branch int) bool
+	carrying() []int // every branch that can carry current
+	fault(node int) (Problem, bool)
+}
+
 // solver solves the operating cases of a network and keeps what they share.
 type solver struct {
 	net      *network
 	base     state
+	all      []named
 	families map[string]*family
-	loads    []int            // branches of loads, in order
-	alone    map[int][]*trial // by load: alone, once for each way that it is fed
-}
-
-// trial is one case to be solved, and what came of it.
-type trial struct {
-	name    string
-	kind    CaseKind
-	load    int // branch, -1 if the case is not about one load
-	pulls   []pull
-	gaps    []figure.Gap // what keeps its currents from being known
-	outcome *outcome
-	flow    flow            // of the load alone
-	comps   map[string]bool // components whose commands it hangs on
+	forests  map[string]*forest
+	grounds  map[string]*outcome // continuous loads by state
+	loads    []int               // branches of loads, in order
+	alone    map[int][]*trial    // by load: alone, once for each way that it is fed
+	through  map[int][]pull      // loads without a current by branch, once asked for
 }
 
 func newSolver(n *network) *solver {
-	s := &solver{net: n, base: n.defaultState(), families: map[string]*family{}, alone: map[int][]*trial{}}
+	s := &solver{
+		net: n, base: n.defaultState(), families: map[string]*family{}, forests: map[string]*forest{},
+		grounds: map[string]*outcome{}, alone: map[int][]*trial{},
+	}
 	for i := range n.branches {
 		if n.branches[i].kind == load {
 			s.loads = append(s.loads, i)
 		}
 	}
+	s.all = s.states()
 	return s
 }
 
 func (s *solver) family(st state, su supply) *family {
 	key := st.key()
+	full := key
 	if su == low {
-		key += ";low"
+		full += ";low"
 	}
-	f, ok := s.families[key]
+	f, ok := s.families[full]
 	if !ok {
-		f = s.net.newFamily(st, su)
-		s.families[key] = f
+		f = s.net.newFamily(st, su, s.forests[key])
+		s.families[full], s.forests[key] = f, f.forest
 	}
 	return f
+}
+
+// named is a state with the word that tells it from the default.
+type named struct {
+	word string
+	st   state
 }
 
 // states returns the default state and, for each command or position of the
@@ -66,21 +92,14 @@ func (s *solver) states() []named {
 	return all
 }
 
-// named is a state with the word that tells it from the default.
-type named struct {
-	word string
-	st   state
-}
-
 // coils returns the coils that a state energises, of the given components.
 func (n *network) coils(st state, of map[string]bool) []pull {
+	if len(of) == 0 {
+		return nil
+	}
 	var pulls []pull
-	for i := range n.branches {
-		b := &n.branches[i]
-		if b.kind != coil || !of[b.id] {
-			continue
-		}
-		if b.when == "" || st.position[b.id] == b.when {
+	for _, i := range n.coilBranches {
+		if b := &n.branches[i]; of[b.id] && (b.when == "" || st.position[b.id] == b.when) {
 			pulls = append(pulls, pull{branch: i})
 		}
 	}
@@ -95,26 +114,23 @@ func (s *solver) solveAlone(load int) []*trial {
 	}
 	var trials []*trial
 	seen := map[string]bool{}
-	b := &s.net.branches[load]
-	for _, at := range s.states() {
-		f := s.family(at.st, full)
-		o := f.solve([]pull{{branch: load}})
-		if !o.fed[load] {
+	for _, at := range s.all {
+		l := s.family(at.st, full).alone(load)
+		if l == nil {
 			continue
 		}
-		links, comps := s.commanded(o)
+		links, comps := s.commanded(l)
 		if seen[links] {
 			continue
 		}
 		seen[links] = true
 		if coils := s.net.coils(at.st, comps); len(coils) > 0 {
-			o = f.solve(append([]pull{{branch: load}}, coils...))
+			l = l.again(coils)
 		}
-		t := &trial{name: b.id + " alone", kind: Alone, load: load, pulls: o.pulls, outcome: o, comps: comps, flow: flow{source: -1}}
-		if sol := o.first(); sol != nil {
-			t.flow = follow(s.net, sol, load)
+		t := &trial{
+			name: s.net.branches[load].id + " alone", kind: Alone, load: load, pulls: l.pulls, gaps: s.net.gapsOf(l.pulls),
+			solved: l, lone: l, comps: comps, flow: follow(s.net, l),
 		}
-		t.gaps = s.net.pullGaps(t.pulls)
 		if word := s.positions(at.st, comps); word != "" {
 			t.name += ", " + word
 		}
@@ -126,6 +142,9 @@ func (s *solver) solveAlone(load int) []*trial {
 
 // positions words the commands of the components that a case hangs on.
 func (s *solver) positions(st state, comps map[string]bool) string {
+	if len(comps) == 0 {
+		return ""
+	}
 	var words []string
 	for _, c := range s.net.record.Components {
 		if c != nil && comps[c.ID] && !slices.Contains(words, st.position[c.ID]) {
@@ -135,55 +154,31 @@ func (s *solver) positions(st state, comps map[string]bool) string {
 	return strings.Join(words, ", ")
 }
 
-// commanded returns the links by command that carry current in an outcome, as
-// text, and their components.
-func (s *solver) commanded(o *outcome) (links string, comps map[string]bool) {
-	comps = map[string]bool{}
-	var text strings.Builder
-	sol := o.first()
-	if sol == nil {
-		return "", comps
-	}
-	for i := range s.net.branches {
-		b := &s.net.branches[i]
-		if b.when != "" && b.kind != coil && significant(sol.amps[i]) {
+// commanded returns the links by command on a load's way, as text, and their
+// components.
+func (s *solver) commanded(l *lone) (links string, comps map[string]bool) {
+	var text []string
+	for _, h := range l.own {
+		if b := &s.net.branches[h.branch]; b.when != "" {
+			if comps == nil {
+				comps = map[string]bool{}
+			}
 			comps[b.id] = true
-			text.WriteString(b.path + "/" + b.when + ";")
+			text = append(text, b.path+"/"+b.when)
 		}
 	}
-	return text.String(), comps
+	slices.Sort(text)
+	return strings.Join(text, ";"), comps
 }
 
-// pullGaps returns what keeps the currents of loads from being known.
-func (n *network) pullGaps(pulls []pull) []figure.Gap {
+// gapsOf returns what keeps the currents of loads from being known.
+func (n *network) gapsOf(pulls []pull) []figure.Gap {
 	var gaps []figure.Gap
 	for _, p := range pulls {
-		gaps = append(gaps, n.loadGaps(p)...)
+		gaps = append(gaps, n.pullGaps(p)...)
 	}
 	return uniqueGaps(gaps)
 }
-
-func (n *network) loadGaps(p pull) []figure.Gap {
-	b := &n.branches[p.branch]
-	switch {
-	case b.kind == coil || p.mode != running:
-		return n.pullAmps(p).gaps
-	case b.draw == resistive:
-		return b.ohms.gaps
-	case b.draw == constantPower:
-		return b.watts.gaps
-	}
-	return b.current.gaps
-}
-
-// first returns the solution at the unfavourable end, or nil.
-func (o *outcome) first() *solution { return o.solutions[endHigh][0] }
-
-// negligible is the current below which a branch counts as carrying none, A:
-// what rounding leaves.
-const negligible = 1e-9
-
-func significant(amps float64) bool { return amps > negligible || amps < -negligible }
 
 // together solves loads at work at the same time, with the coils that hold in
 // what feeds them.
@@ -198,13 +193,11 @@ func (s *solver) together(name string, kind CaseKind, at state, su supply, pulls
 	}
 	pulls = append(slices.Clone(pulls), s.net.coils(at, comps)...)
 	o := s.family(at, su).solve(pulls)
-	t := &trial{name: name, kind: kind, load: -1, pulls: pulls, outcome: o}
-	t.gaps = s.net.pullGaps(pulls)
-	return t
+	return &trial{name: name, kind: kind, load: -1, pulls: pulls, gaps: s.net.gapsOf(pulls), solved: o, comps: comps}
 }
 
-// all returns every load as running.
-func (s *solver) all() []pull {
+// every returns every load as running.
+func (s *solver) every() []pull {
 	var pulls []pull
 	for _, l := range s.loads {
 		pulls = append(pulls, pull{branch: l})
@@ -213,24 +206,19 @@ func (s *solver) all() []pull {
 }
 
 // continuous returns the loads that run without pause. A load counts unless the
-// record says that it pauses: by a run time, by "continuously", or by a purpose
+// record says that it pauses: by "continuously", by a run time, or by a purpose
 // that is short by nature.
 func (s *solver) continuous() []pull {
 	var pulls []pull
 	for _, l := range s.loads {
-		if !pauses(s.net.branches[l].comp.Continuously.Get) && !s.short(l) {
+		if !s.pauses(l) {
 			pulls = append(pulls, pull{branch: l})
 		}
 	}
 	return pulls
 }
 
-func pauses(get func() (bool, bool)) bool {
-	v, ok := get()
-	return ok && !v
-}
-
-func (s *solver) short(l int) bool {
+func (s *solver) pauses(l int) bool {
 	c := s.net.branches[l].comp
 	if v, ok := c.Continuously.Get(); ok {
 		return !v
@@ -252,8 +240,8 @@ func (s *solver) run(visit func(*trial)) {
 			visit(t)
 		}
 	}
-	for _, at := range s.states() {
-		visit(s.together(caseName("all loads", at.word), All, at.st, full, s.all()))
+	for _, at := range s.all {
+		visit(s.together(caseName("all loads", at.word), All, at.st, full, s.every()))
 	}
 	background := s.continuous()
 	visit(s.together("continuous loads", Continuous, s.base, full, background))
@@ -263,18 +251,6 @@ func (s *solver) run(visit func(*trial)) {
 	visit(s.together("continuous loads, battery low", Low, s.base, low, background))
 	s.charging(background, visit)
 	s.declared(visit)
-}
-
-// charging solves all charging sources at work into low batteries, without loads
-// and with the continuous ones.
-func (s *solver) charging(background []pull, visit func(*trial)) {
-	if !slices.ContainsFunc(s.net.branches, func(b branch) bool { return b.kind == source && b.class == chargeClass }) {
-		return
-	}
-	st := s.base.clone()
-	st.charging = true
-	visit(s.together("charging", Charging, st, low, nil))
-	visit(s.together("charging, continuous loads", Charging, st, low, background))
 }
 
 func caseName(name, word string) string {
@@ -297,18 +273,57 @@ func (s *solver) surges(l int, background []pull, visit func(*trial)) {
 			continue
 		}
 		for _, alone := range s.solveAlone(l) {
-			pulls := []pull{{branch: l, mode: surge.mode}}
-			for _, p := range background {
-				if p.branch != l {
-					pulls = append(pulls, p)
-				}
-			}
-			name := strings.Replace(alone.name, " alone", " "+string(surge.kind), 1)
-			t := s.together(name, surge.kind, alone.outcome.family.state, full, pulls)
-			t.load = l
+			t := s.surge(alone, surge.mode, background)
+			t.kind = surge.kind
+			t.name = strings.Replace(alone.name, " alone", " "+string(surge.kind), 1)
 			visit(t)
 		}
 	}
+}
+
+// surge solves one load starting or stalled on top of the continuous loads. The
+// way of the load is enough where the others draw constant currents; else all
+// are solved together.
+func (s *solver) surge(alone *trial, how mode, background []pull) *trial {
+	st := alone.lone.family.state
+	base := s.ground(st, background)
+	others := slices.DeleteFunc(slices.Clone(background), func(p pull) bool { return p.branch == alone.load })
+	linear := !slices.ContainsFunc(others, func(p pull) bool { return !s.net.isConstant(p) })
+	if own := (pull{branch: alone.load}); linear && (s.net.isConstant(own) || len(others) == len(background)) && len(base.faults) == 0 {
+		var coils []pull
+		for _, c := range s.net.coils(st, alone.comps) {
+			if !slices.Contains(base.pulls, c) {
+				coils = append(coils, c)
+			}
+		}
+		l := alone.lone.onTop(base, how, coils)
+		pulls := append(slices.Clone(l.pulls), others...)
+		return &trial{load: alone.load, pulls: pulls, gaps: s.net.gapsOf(pulls), solved: l, lone: l, base: base, flow: alone.flow}
+	}
+	t := s.together("", Starting, st, full, append([]pull{{alone.load, how}}, others...))
+	t.load, t.flow = alone.load, alone.flow
+	return t
+}
+
+// ground returns the continuous loads in a state.
+func (s *solver) ground(st state, background []pull) *outcome {
+	key := st.key()
+	if s.grounds[key] == nil {
+		s.grounds[key] = s.together("", Continuous, st, full, background).solved.(*outcome)
+	}
+	return s.grounds[key]
+}
+
+// charging solves all charging sources at work into low batteries, without loads
+// and with the continuous ones.
+func (s *solver) charging(background []pull, visit func(*trial)) {
+	if !slices.ContainsFunc(s.net.branches, func(b branch) bool { return b.kind == source && b.class == chargeClass }) {
+		return
+	}
+	st := s.base.clone()
+	st.charging = true
+	visit(s.together("charging", Charging, st, low, nil))
+	visit(s.together("charging, continuous loads", Charging, st, low, background))
 }
 
 // declared solves the cases that the record itself names.
@@ -331,24 +346,27 @@ func (s *solver) declared(visit func(*trial)) {
 		case "charging":
 			st.charging, su = true, low
 		}
-		how := running
-		switch c.State.V {
-		case "starting":
-			how = starting
-		case "stalled":
-			how = stalled
-		}
-		var pulls []pull
-		for _, l := range s.loads {
-			if slices.Contains(c.Loads.V, s.net.branches[l].id) {
-				p := pull{branch: l, mode: running}
-				if how == starting && s.net.branches[l].comp.Starting.Is() || how == stalled && s.net.branches[l].comp.Stall.Is() {
-					p.mode = how
-				}
-				pulls = append(pulls, p)
-			}
-		}
-		kind := Declared
-		visit(s.together(c.ID, kind, st, su, pulls))
+		visit(s.together(c.ID, Declared, st, su, s.declaredPulls(c.Loads.V, c.State.V)))
 	}
+}
+
+// declaredPulls returns the loads of a declared case. One without a recorded
+// starting or stall current runs.
+func (s *solver) declaredPulls(ids []string, how string) []pull {
+	var pulls []pull
+	for _, l := range s.loads {
+		c := s.net.branches[l].comp
+		if !slices.Contains(ids, c.ID) {
+			continue
+		}
+		p := pull{branch: l}
+		switch {
+		case how == "starting" && c.Starting.Is():
+			p.mode = starting
+		case how == "stalled" && c.Stall.Is():
+			p.mode = stalled
+		}
+		pulls = append(pulls, p)
+	}
+	return pulls
 }

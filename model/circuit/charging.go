@@ -22,19 +22,19 @@ const regulationLimit = 50
 //
 // A charging source that feeds an island by itself holds its voltage: there is
 // nothing else that could.
-func (m *mesh) charge(pulls []pull, round int) (*solution, int) {
+func (m *mesh) charge(pulls []pull) (*solution, int) {
 	does := m.chargers()
 	if len(does) == 0 {
-		return m.draw(pulls, round, nil)
+		return m.draw(pulls, nil)
 	}
 	var s *solution
 	for range regulationLimit {
-		at, given := m.regulated(does, round)
+		at, given := m.regulated(does)
 		var bad int
-		if s, bad = at.draw(pulls, round, given); s == nil || bad >= 0 {
+		if s, bad = at.draw(pulls, given); s == nil || bad >= 0 {
 			return s, bad
 		}
-		if !m.settle(does, s, round) {
+		if !m.settle(does, s) {
 			return s, -1
 		}
 	}
@@ -60,7 +60,7 @@ func (m *mesh) chargers() map[int]regulation {
 
 // regulated returns the mesh in which only the holding sources hold, and the
 // currents of the limited ones.
-func (m *mesh) regulated(does map[int]regulation, round int) (*mesh, []drain) {
+func (m *mesh) regulated(does map[int]regulation) (*mesh, []drain) {
 	var closed []int
 	var given []drain
 	for _, i := range m.closed {
@@ -69,21 +69,21 @@ func (m *mesh) regulated(does map[int]regulation, round int) (*mesh, []drain) {
 		case holding:
 			closed = append(closed, i)
 		case limited:
-			given = append(given, drain{branch: i, a: b.a, b: b.b, amps: -b.limit.pick(i, round, false)})
+			given = append(given, drain{branch: i, a: b.a, b: b.b, amps: -b.limit.pick(i, m.round, false)})
 		}
 	}
 	if len(closed) == len(m.closed) {
 		return m, nil
 	}
 	if m.derived == nil || !slices.Equal(m.derived.closed, closed) {
-		m.derived = newMesh(m.net, closed, m.values)
+		m.derived = newMesh(m.net, closed, m.values, m.round)
 	}
 	return m.derived, given
 }
 
 // settle moves each source to what its voltage and current call for, and
 // reports whether any moved.
-func (m *mesh) settle(does map[int]regulation, s *solution, round int) bool {
+func (m *mesh) settle(does map[int]regulation, s *solution) bool {
 	const slack = 1e-9
 	moved := false
 	for _, i := range m.closed {
@@ -92,7 +92,7 @@ func (m *mesh) settle(does map[int]regulation, s *solution, round int) bool {
 			continue
 		}
 		b := &m.net.branches[i]
-		limit := b.limit.pick(i, round, false)
+		limit := b.limit.pick(i, m.round, false)
 		gives := -s.amps[i]
 		short := m.values.volts[i] - m.values.ohms[i]*max(0, gives) - (s.volts[b.a] - s.volts[b.b])
 		now := was

@@ -10,6 +10,7 @@ func (a *analysis) setConductors() {
 	for _, f := range a.feedings {
 		merge(live, a.search.nodes(f.pole.node, pastNoSwitch))
 	}
+	stall := a.stallGaps()
 	for i := range a.net.branches {
 		b := &a.net.branches[i]
 		if b.kind != wire {
@@ -28,7 +29,9 @@ func (a *analysis) setConductors() {
 		}
 		r.Current, r.CurrentCase = a.peaks.running[i].figure("greatest current over all cases, starting and stall aside")
 		r.Surge, r.SurgeCase = a.peaks.surge[i].figure("greatest current over starting and stall cases")
-		a.openSurge(i, r)
+		if gaps := stall[i]; len(gaps) > 0 {
+			r.Surge, r.SurgeCase = figure.Open(uniqueGaps(append(gaps, r.Surge.Gaps...))...), ""
+		}
 	}
 }
 
@@ -42,22 +45,20 @@ func (a *analysis) feeds(i int) []Feed {
 	return feeds
 }
 
-// openSurge leaves the surge open where a motor draws through the conductor
-// whose stall current is not recorded.
-func (a *analysis) openSurge(i int, r *ConductorResult) {
-	var gaps []figure.Gap
+// stallGaps returns, by branch, the motors without a recorded stall current that
+// draw through it.
+func (a *analysis) stallGaps() map[int][]figure.Gap {
+	gaps := map[int][]figure.Gap{}
 	for _, l := range a.solver.loads {
 		b := &a.net.branches[l]
 		if b.comp.Kind.V != "motor" || b.comp.Stall.Is() {
 			continue
 		}
 		for _, t := range a.solver.solveAlone(l) {
-			if t.outcome.carries(i) {
-				gaps = append(gaps, figure.Missing(b.path+".stall"))
+			for _, i := range t.carrying() {
+				gaps[i] = append(gaps[i], figure.Missing(b.path+".stall"))
 			}
 		}
 	}
-	if len(gaps) > 0 {
-		r.Surge, r.SurgeCase = figure.Open(uniqueGaps(append(gaps, r.Surge.Gaps...))...), ""
-	}
+	return gaps
 }

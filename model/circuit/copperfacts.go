@@ -163,11 +163,11 @@ func (n *network) bundleCount(c *record.Conductor) figure.Figure {
 		case !ok:
 			gaps = append(gaps, figure.Missing(g.Path+".bundle"))
 		case name != "none":
-			consider(n.carrying(name), g.Path+".bundle")
+			consider(n.bundles[name], g.Path+".bundle")
 		}
 	}
 	if sheath, ok := c.Sheath.Get(); ok && sheath != "none" {
-		consider(n.cores(sheath), c.Path+".sheath")
+		consider(n.sheaths[sheath], c.Path+".sheath")
 	}
 	if len(gaps) > 0 {
 		return figure.Open(gaps...)
@@ -178,20 +178,19 @@ func (n *network) bundleCount(c *record.Conductor) figure.Figure {
 	})
 }
 
-// carrying counts the conductors of a bundle that carry current.
-func (n *network) carrying(bundle string) int {
-	if count, ok := n.bundles[bundle]; ok {
-		return count
-	}
-	in := map[string]bool{}
-	recorded := 0
-	for _, b := range n.record.Bundles {
-		if b != nil && b.ID == bundle {
-			recorded = b.Carrying.V
-			for _, id := range b.Members.V {
-				in[id] = true
-			}
+// countBundles counts the conductors of every bundle and sheath that carry
+// current; a bundle that records more than it names counts as recorded.
+func (n *network) countBundles() {
+	n.bundles, n.sheaths = map[string]int{}, map[string]int{}
+	members := map[string]map[string]bool{}
+	join := func(bundle, conductor string) {
+		if i, ok := n.conds[conductor]; !ok || n.branches[i].cond.Role.V == "bonding" {
+			return
 		}
+		if members[bundle] == nil {
+			members[bundle] = map[string]bool{}
+		}
+		members[bundle][conductor] = true
 	}
 	for i := range n.branches {
 		b := &n.branches[i]
@@ -199,36 +198,25 @@ func (n *network) carrying(bundle string) int {
 			continue
 		}
 		for _, g := range b.cond.Route {
-			if g != nil && g.Bundle.Is() && g.Bundle.V == bundle {
-				in[b.id] = true
+			if g != nil && g.Bundle.Is() {
+				join(g.Bundle.V, b.id)
 			}
 		}
-	}
-	count := 0
-	for id := range in {
-		if i, ok := n.conds[id]; ok && n.branches[i].cond.Role.V != "bonding" {
-			count++
+		if sheath, ok := b.cond.Sheath.Get(); ok && b.cond.Role.V != "bonding" {
+			n.sheaths[sheath]++
 		}
 	}
-	count = max(count, recorded)
-	n.bundles[bundle] = count
-	return count
-}
-
-// cores counts the conductors of a sheath that carry current.
-func (n *network) cores(sheath string) int {
-	key := "sheath " + sheath
-	if count, ok := n.bundles[key]; ok {
-		return count
-	}
-	count := 0
-	for i := range n.branches {
-		if b := &n.branches[i]; b.kind == wire && b.cond.Sheath.Is() && b.cond.Sheath.V == sheath && b.cond.Role.V != "bonding" {
-			count++
+	for _, b := range n.record.Bundles {
+		if b != nil {
+			for _, id := range b.Members.V {
+				join(b.ID, id)
+			}
+			n.bundles[b.ID] = b.Carrying.V
 		}
 	}
-	n.bundles[key] = count
-	return count
+	for bundle, ids := range members {
+		n.bundles[bundle] = max(n.bundles[bundle], len(ids))
+	}
 }
 
 func bundled(r *ConductorResult) figure.Figure {

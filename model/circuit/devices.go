@@ -9,6 +9,7 @@ import (
 
 // setDevices fills in where each fuse and breaker stands and what flows there.
 func (a *analysis) setDevices() {
+	through := a.loadsThrough()
 	for _, c := range a.net.record.Components {
 		if c == nil || a.net.comps[c.ID] != c || classOf(c) != deviceClass {
 			continue
@@ -29,7 +30,7 @@ func (a *analysis) setDevices() {
 		r.CrankingA = a.cranking(b)
 		r.LoadA, _ = a.peaks.continuous[i].figure("greatest continuous current; a load counts as continuous unless its record says that it pauses")
 		r.RunningA, _ = a.peaks.running[i].figure("greatest current over all cases, starting and stall aside")
-		r.Loads = a.loadsThrough(i)
+		r.Loads = through[i]
 		r.Upstream = a.upstream(i)
 		a.setDeviceFault(r, b)
 	}
@@ -138,44 +139,47 @@ func (a *analysis) chainCranking(top *pole) (least float64, path string, gaps []
 	return least, path, gaps
 }
 
-// loadsThrough returns the loads whose own current passes a branch, in order.
-func (a *analysis) loadsThrough(i int) []string {
-	var ids []string
+// loadsThrough returns, by branch, the loads whose own current passes it, in order.
+func (a *analysis) loadsThrough() map[int][]string {
+	through := map[int][]string{}
 	for _, l := range a.solver.loads {
+		id := a.net.branches[l].id
 		for _, t := range a.solver.solveAlone(l) {
-			if id := a.net.branches[l].id; t.flow.passes(i) && !slices.Contains(ids, id) {
-				ids = append(ids, id)
+			for _, i := range append(append([]int(nil), t.flow.out...), t.flow.back...) {
+				if list := through[i]; len(list) == 0 || list[len(list)-1] != id {
+					through[i] = append(list, id)
+				}
 			}
 		}
 	}
-	return ids
+	return through
 }
 
 // upstream returns the devices in series with one towards each source, on the
 // shortest way, in order of the record.
 func (a *analysis) upstream(i int) []string {
-	b := &a.net.branches[i]
-	found := map[string]bool{}
+	found := map[int]bool{}
 	for _, f := range a.feedings {
-		w := everywhere
-		w.without = i
-		end := -1
-		a.search.run(f.pole.node, w, func(at, node int) {
-			if end < 0 && (node == b.a || node == b.b) {
-				end = at
-			}
-		})
-		for ; end >= 0; end = a.search.places[end].before {
-			if over := a.search.places[end].over; over >= 0 && a.net.branches[over].kind == device {
-				found[a.net.branches[over].id] = true
+		for node := f.nearer(&a.net.branches[i], i); node >= 0; node = f.shortest[node].node {
+			if over := f.shortest[node].branch; over >= 0 && a.net.branches[over].kind == device && over != i {
+				found[over] = true
 			}
 		}
 	}
 	var ids []string
-	for _, c := range a.net.record.Components {
-		if c != nil && found[c.ID] && c.ID != b.id {
-			ids = append(ids, c.ID)
+	for _, k := range sortedKeys(found) {
+		if id := a.net.branches[k].id; !slices.Contains(ids, id) {
+			ids = append(ids, id)
 		}
 	}
 	return ids
+}
+
+func sortedKeys(m map[int]bool) []int {
+	keys := make([]int, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
 }

@@ -1,7 +1,5 @@
 package circuit
 
-import "math"
-
 // supply is the condition of the batteries.
 type supply uint8
 
@@ -10,45 +8,49 @@ const (
 	low
 )
 
-// family is the network in one state of its switches, solved for every way to
-// fill in what is a range or open: at the unfavourable and the favourable end of
-// the batteries' resistance, and, where anything is not known, with two made-up
-// sets of values. What differs between the two sets depends on the unknown.
+// family is the network in one state of its switches, ready to be solved for
+// every way to fill in what is a range or open: at the greatest and the least
+// end of the batteries' resistance, and at each, where anything is not known,
+// with two made-up sets of values. What differs between the two depends on the
+// unknown.
 type family struct {
 	net    *network
 	state  state
 	supply supply
-	meshes [][]*mesh // by end of range, by set of made-up values
+	closed []int
+	forest *forest
+	meshes []*mesh // by end of range, then by set of made-up values
+	rounds int
 }
 
-// ends of a range: the greatest resistance first, which is what voltages and
-// currents of running loads are worst at.
+// The ends of a range. The first mesh is at the greatest resistance, where the
+// voltages of running loads are worst.
 const (
-	endHigh = iota
-	endLow
+	greatestOhms = iota
+	leastOhms
 )
 
-func (n *network) newFamily(st state, su supply) *family {
-	f := &family{net: n, state: st, supply: su}
-	closed := n.closed(st)
-	ends, rounds := 1, 1
-	if n.anyOpen {
-		rounds = 2
+func (n *network) newFamily(st state, su supply, f *forest) *family {
+	out := &family{net: n, state: st, supply: su, closed: n.closed(st), forest: f, rounds: 1}
+	if f == nil {
+		out.forest = newForest(n, out.closed)
 	}
-	for _, i := range closed {
+	ends := 1
+	if n.anyOpen {
+		out.rounds = 2
+	}
+	for _, i := range out.closed {
 		b := &n.branches[i]
 		if b.kind == source && !b.ohms.open() && b.ohms.low != b.ohms.high {
 			ends = 2
 		}
 	}
 	for end := range ends {
-		var row []*mesh
-		for round := range rounds {
-			row = append(row, newMesh(n, closed, n.fill(closed, su, end, round)))
+		for round := range out.rounds {
+			out.meshes = append(out.meshes, newMesh(n, out.closed, n.fill(out.closed, su, end, round), round))
 		}
-		f.meshes = append(f.meshes, row)
 	}
-	return f
+	return out
 }
 
 // fill returns numbers for every branch.
@@ -56,7 +58,7 @@ func (n *network) fill(closed []int, su supply, end, round int) values {
 	v := values{ohms: make([]float64, len(n.branches)), volts: make([]float64, len(n.branches))}
 	for _, i := range closed {
 		b := &n.branches[i]
-		v.ohms[i] = b.ohms.pick(i, round, b.kind == source && end == endLow)
+		v.ohms[i] = b.ohms.pick(i, round, b.kind == source && end == leastOhms)
 		if b.kind == source {
 			v.volts[i] = n.sourceVolts(b, su).pick(i, round, false)
 		}
@@ -87,197 +89,57 @@ func (n *network) sourceVolts(b *branch, su supply) span {
 	return n.regulatedVolts(b.comp)
 }
 
-// mode is what a load does in a case.
-type mode uint8
-
-const (
-	running mode = iota
-	starting
-	stalled
-)
-
-// pull is one load in a case.
-type pull struct {
-	branch int
-	mode   mode
+// amount is a value over all meshes of a family: the unfavourable one, and
+// whether it is free of what the record lacks.
+type amount struct {
+	value float64
+	known bool
 }
 
-// outcome is one solved case.
-type outcome struct {
-	family    *family
-	pulls     []pull
-	solutions [][]*solution // as family.meshes; nil where a mesh has no solution
-	fed       map[int]bool  // by load
-	faults    map[int]Problem
+// same is the share by which a value may change between two sets of made-up
+// values and still count as not depending on them.
+const same = 1e-7
+
+// greatest returns the greatest of a value over the ends of all ranges.
+func (f *family) greatest(of func(mesh int) (float64, bool)) amount {
+	return f.worst(of, func(a, b float64) bool { return a > b })
 }
 
-// solve solves the family with some loads at work. The faults of the first mesh
-// stand for all: islands and shorts are the same in each.
-func (f *family) solve(pulls []pull) *outcome {
-	o := &outcome{family: f, pulls: pulls, fed: map[int]bool{}, faults: map[int]Problem{}}
-	for end, row := range f.meshes {
-		var solved []*solution
-		for round, m := range row {
-			for is, p := range m.faults {
-				if _, known := o.faults[is]; !known {
-					o.faults[is] = p
-				}
-			}
-			active := m.fedOf(pulls)
-			if end == 0 && round == 0 {
-				for _, p := range active {
-					o.fed[p.branch] = true
-				}
-			}
-			s, bad := m.charge(active, round)
-			if bad >= 0 {
-				b := &f.net.branches[bad]
-				o.faults[m.island[b.a]] = f.net.problem(Collapse, b,
-					"the supply cannot deliver the power that "+branchPlace(b)+" asks for: the voltage would collapse")
-			}
-			solved = append(solved, s)
-		}
-		o.solutions = append(o.solutions, solved)
-	}
-	return o
+// least returns the least of it.
+func (f *family) least(of func(mesh int) (float64, bool)) amount {
+	return f.worst(of, func(a, b float64) bool { return a < b })
 }
 
-// atRest returns the network without loads.
-func (m *mesh) atRest() *solution {
-	if m.idle == nil {
-		m.idle = m.solve(true, nil)
-	}
-	return m.idle
-}
-
-// fedOf returns the loads that a source stands over.
-func (m *mesh) fedOf(pulls []pull) []pull {
-	idle := m.atRest()
-	if idle == nil {
-		return nil
-	}
-	var active []pull
-	for _, p := range pulls {
-		if m.isFed(idle, p.branch) {
-			active = append(active, p)
-		}
-	}
-	return active
-}
-
-// tiny is the voltage below which a load counts as not fed, V.
-const tiny = 1e-6
-
-// isFed tells whether a source stands over a load.
-func (m *mesh) isFed(idle *solution, load int) bool {
-	b := &m.net.branches[load]
-	is := m.island[b.a]
-	return is == m.island[b.b] && m.sourced[is] && math.Abs(idle.volts[b.a]-idle.volts[b.b]) > tiny
-}
-
-// newtonLimit bounds the iterations; from above they converge in under ten.
-const newtonLimit = 60
-
-// draw solves the mesh with loads at work. Loads of constant power make it
-// non-linear: Newton's method from the voltages at rest, which lie above the
-// working point, comes down to it and never passes it; if the matrix loses its
-// positive definiteness on the way, no working point exists and the load with
-// the lowest voltage is returned. given are currents besides those of the loads.
-func (m *mesh) draw(pulls []pull, round int, given []drain) (s *solution, collapsed int) {
-	idle := m.atRest()
-	if len(given) > 0 {
-		idle = m.solve(true, given)
-	}
-	if idle == nil {
-		return nil, -1
-	}
-	s = idle
-	for iteration := 0; ; iteration++ {
-		drains, powered := m.drains(s, pulls, round)
-		next := m.solve(true, append(drains, given...))
-		if !powered {
-			return next, m.reversed(idle, next, pulls)
-		}
-		if next == nil || iteration == newtonLimit {
-			return nil, m.lowest(idle, s, pulls)
-		}
-		change := 0.0
-		for _, p := range pulls {
-			b := &m.net.branches[p.branch]
-			v0, v := s.volts[b.a]-s.volts[b.b], next.volts[b.a]-next.volts[b.b]
-			if v*(idle.volts[b.a]-idle.volts[b.b]) <= 0 {
-				return nil, p.branch
-			}
-			change = max(change, math.Abs(v-v0)/math.Abs(v))
-		}
-		s = next
-		if change < 1e-14 || change < 1e-12 && iteration > 8 {
-			return s, m.reversed(idle, s, pulls)
-		}
-	}
-}
-
-// reversed returns a load of constant current that the wiring drops all the
-// supply's voltage of, and more: no supply drives that current. -1 for none.
-func (m *mesh) reversed(idle, s *solution, pulls []pull) int {
-	if s == nil {
-		return -1
-	}
-	worst, least := -1, 0.0
-	for _, p := range pulls {
-		b := &m.net.branches[p.branch]
-		if v := (s.volts[b.a] - s.volts[b.b]) / (idle.volts[b.a] - idle.volts[b.b]); v < least {
-			worst, least = p.branch, v
-		}
-	}
-	return worst
-}
-
-// drains returns what the loads draw, those of constant power linearised about
-// their voltages in s.
-func (m *mesh) drains(s *solution, pulls []pull, round int) (all []drain, powered bool) {
-	for _, p := range pulls {
-		b := &m.net.branches[p.branch]
-		v := s.volts[b.a] - s.volts[b.b]
-		d := drain{branch: p.branch, a: b.a, b: b.b}
+func (f *family) worst(of func(mesh int) (float64, bool), worse func(a, b float64) bool) amount {
+	out := amount{known: true}
+	first := 0.0
+	for k := range f.meshes {
+		v, ok := of(k)
 		switch {
-		case p.mode != running || b.kind == coil || b.draw == constantCurrent:
-			d.amps = math.Copysign(m.net.pullAmps(p).pick(p.branch, round, false), v)
-		case b.draw == resistive:
-			d.siemens = 1 / b.ohms.pick(p.branch, round, false)
-		default:
-			w := b.watts.pick(p.branch, round, false)
-			d.amps, d.siemens = 2*w/v, -w/(v*v)
-			powered = true
-		}
-		all = append(all, d)
-	}
-	return all, powered
-}
-
-// lowest returns the load whose voltage has sunk most.
-func (m *mesh) lowest(idle, s *solution, pulls []pull) int {
-	worst, least := -1, math.Inf(1)
-	for _, p := range pulls {
-		b := &m.net.branches[p.branch]
-		if share := (s.volts[b.a] - s.volts[b.b]) / (idle.volts[b.a] - idle.volts[b.b]); share < least {
-			worst, least = p.branch, share
+		case !ok:
+			return amount{}
+		case k%f.rounds == 0:
+			first = v
+			if k == 0 || worse(v, out.value) {
+				out.value = v
+			}
+		case !alike(v, first):
+			out.known = false
 		}
 	}
-	return worst
+	return out
 }
 
-// pullAmps returns the constant current of a load in its mode.
-func (n *network) pullAmps(p pull) span {
-	b := &n.branches[p.branch]
-	if b.kind == coil {
-		return b.current
+func alike(a, b float64) bool {
+	d := a - b
+	if d < 0 {
+		d = -d
 	}
-	switch p.mode {
-	case starting:
-		return recordedAmps(b.comp.Starting, b.path+".starting")
-	case stalled:
-		return recordedAmps(b.comp.Stall, b.path+".stall")
-	}
-	return b.current
+	return d <= same*max(a, b, -a, -b)+negligible
 }
+
+// negligible is the current below which a branch counts as carrying none, A:
+// what rounding leaves.
+const negligible = 1e-9
+
+func significant(amps float64) bool { return amps > negligible || amps < -negligible }

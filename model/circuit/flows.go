@@ -1,133 +1,171 @@
 package circuit
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
 
-// flow is the current of one load on its way out from the sources and back, in
-// the order that it takes.
+// flow is the way of one load's current from the sources and back, in the order
+// that it takes.
 type flow struct {
-	out, back []int // branches, from the source on; where ways divide, largest current first
-	source    int   // source that gives most, -1 if none
+	out, back []int // branches; where ways divide, largest current first
+	source    int   // the source that gives most, -1 if none
+	dag       *dag
 }
 
 // passes tells whether the current takes a branch.
 func (f flow) passes(i int) bool { return slices.Contains(f.out, i) || slices.Contains(f.back, i) }
 
-// follow returns the way of a load's current in a solution. Currents of a
-// network without pumps run from high to low potential, so that they never go
-// in a circle between two sources.
-func follow(n *network, s *solution, load int) flow {
-	b := &n.branches[load]
-	supply, ret := b.a, b.b
-	if s.amps[load] < 0 {
-		supply, ret = ret, supply
+// dag is the branches of a current, each in the direction that it flows. A
+// current runs from high to low potential, so that it never goes in a circle.
+type dag struct {
+	edges []edge
+	in    map[int][]int // by node: edges that come in
+	out   map[int][]int
+}
+
+type edge struct {
+	branch, from, to int
+	amps             float64
+}
+
+// follow returns the way of a load's current, given what one ampere of it does.
+// The current leaves the load at one end and comes in at the other.
+func follow(n *network, l *lone) flow {
+	b := &n.branches[l.load]
+	leaves, comes, sign := b.b, b.a, 1.0
+	if l.problem == nil && l.draws[0] < 0 || l.problem != nil && l.family.meshes[0].restOver(b) < 0 {
+		leaves, comes, sign = b.a, b.b, -1
 	}
-	limit := math.Abs(s.amps[load]) * 1e-9
-	f := flow{source: -1}
-	up, sources := collect(n, s, supply, load, limit, true)
-	down, more := collect(n, s, ret, load, limit, false)
-	f.out, f.back = up, down
+	d := &dag{in: map[int][]int{}, out: map[int][]int{}}
+	for _, h := range l.own {
+		br := &n.branches[h.branch]
+		e := edge{h.branch, br.a, br.b, math.Abs(h.amps)}
+		if h.amps*sign < 0 {
+			e.from, e.to = e.to, e.from
+		}
+		k := len(d.edges)
+		d.edges = append(d.edges, e)
+		d.out[e.from] = append(d.out[e.from], k)
+		d.in[e.to] = append(d.in[e.to], k)
+	}
+	f := flow{source: -1, dag: d}
+	back, sources := d.reach(n, leaves, d.out, func(e edge) int { return e.to })
+	out, more := d.reach(n, comes, d.in, func(e edge) int { return e.from })
+	f.out, f.back = d.sort(out), d.sort(back)
 	best := 0.0
-	for _, src := range append(sources, more...) {
-		if amps := math.Abs(s.amps[src]); amps > best*(1+same) {
-			best, f.source = amps, src
+	for _, k := range append(sources, more...) {
+		if e := d.edges[k]; e.amps > best*(1+same) || e.amps > best*(1-same) && e.branch < f.source {
+			best, f.source = e.amps, e.branch
 		}
 	}
 	return f
 }
 
-// collect gathers the branches whose current reaches a node (upstream) or leaves
-// it (downstream), up to the sources, in the order of the current.
-func collect(n *network, s *solution, start, load int, limit float64, upstream bool) (ordered, sources []int) {
-	// enters tells whether a branch brings current to a node, seen the way of
-	// the search: upstream against the current.
-	enters := func(i, node int) bool {
-		b := &n.branches[i]
-		if b.a == b.b || math.Abs(s.amps[i]) <= limit {
-			return false
-		}
-		into := (s.amps[i] > 0) == (b.b == node)
-		return into == upstream
-	}
-	found := map[int]bool{}
-	inside := map[int]bool{start: true}
+// reach gathers the edges between a node and the sources.
+func (d *dag) reach(n *network, start int, next map[int][]int, far func(edge) int) (found map[int]bool, sources []int) {
+	found = map[int]bool{}
+	seen := map[int]bool{start: true}
 	queue := []int{start}
 	for len(queue) > 0 {
 		node := queue[0]
 		queue = queue[1:]
-		for _, i := range n.at[node] {
-			b := &n.branches[i]
-			if i == load || found[i] || isDraw(b) || !enters(i, node) {
+		for _, k := range next[node] {
+			e := d.edges[k]
+			if n.branches[e.branch].kind == source {
+				sources = append(sources, k)
 				continue
 			}
-			found[i] = true
-			if b.kind == source {
-				sources = append(sources, i)
-				continue
-			}
-			if next := b.other(node); !inside[next] {
-				inside[next] = true
-				queue = append(queue, next)
+			found[k] = true
+			if to := far(e); !seen[to] {
+				seen[to] = true
+				queue = append(queue, to)
 			}
 		}
 	}
-	return sortFlow(n, s, found, inside), sources
+	return found, sources
 }
 
-// sortFlow puts branches in the order of their current: each after all that
-// feed it, the largest first where several are ready.
-func sortFlow(n *network, s *solution, found, inside map[int]bool) []int {
-	waiting := map[int]int{} // by node: branches that still have to come in
-	tail := func(i int) (from, to int) {
-		if b := &n.branches[i]; s.amps[i] > 0 {
-			return b.a, b.b
-		}
-		return n.branches[i].b, n.branches[i].a
-	}
-	leaving := map[int][]int{}
-	for _, i := range sortedKeys(found) {
-		if n.branches[i].kind == source {
-			continue
-		}
-		from, to := tail(i)
-		waiting[to]++
-		leaving[from] = append(leaving[from], i)
+// sort returns the branches of edges in the order of the current: each after all
+// that feed it, the largest first where several are ready, then in the order of
+// the record.
+func (d *dag) sort(found map[int]bool) []int {
+	waiting := map[int]int{} // by node: edges still to come in
+	for k := range found {
+		waiting[d.edges[k].to]++
 	}
 	var ready []int
-	for _, node := range sortedKeys(inside) {
-		if waiting[node] == 0 {
-			ready = append(ready, leaving[node]...)
+	for k := range found {
+		if waiting[d.edges[k].from] == 0 {
+			ready = append(ready, k)
 		}
 	}
+	slices.Sort(ready)
 	var ordered []int
 	for len(ready) > 0 {
-		k := 0
-		for j := range ready {
-			if c := cmp.Compare(math.Abs(s.amps[ready[j]]), math.Abs(s.amps[ready[k]])*(1+same)); c > 0 {
-				k = j
+		at := 0
+		for j, k := range ready {
+			if d.before(k, ready[at]) {
+				at = j
 			}
 		}
-		i := ready[k]
-		ready = slices.Delete(ready, k, k+1)
-		ordered = append(ordered, i)
-		_, to := tail(i)
-		if waiting[to]--; waiting[to] == 0 {
-			ready = append(ready, leaving[to]...)
+		e := d.edges[ready[at]]
+		ready = slices.Delete(ready, at, at+1)
+		ordered = append(ordered, e.branch)
+		if waiting[e.to]--; waiting[e.to] == 0 {
+			for _, k := range d.out[e.to] {
+				if found[k] {
+					ready = append(ready, k)
+				}
+			}
 		}
 	}
 	return ordered
 }
 
-func sortedKeys(m map[int]bool) []int {
-	keys := make([]int, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
+func (d *dag) before(j, k int) bool {
+	a, b := d.edges[j], d.edges[k]
+	if !alike(a.amps, b.amps) {
+		return a.amps > b.amps
 	}
-	slices.Sort(keys)
-	return keys
+	return a.branch < b.branch
+}
+
+// worstWay returns the greatest sum of a weight along a way through branches
+// that are in the order of their current, and the branches of that way.
+func (d *dag) worstWay(ordered []int, weight func(branch int) float64) (sum float64, way []int) {
+	byBranch := make(map[int]edge, len(d.edges))
+	for _, e := range d.edges {
+		byBranch[e.branch] = e
+	}
+	at := map[int]trail{}
+	var end trail
+	for _, i := range ordered {
+		e := byBranch[i]
+		before, ok := at[e.from]
+		next := trail{sum: before.sum + weight(i), branch: i}
+		if ok {
+			next.before = &before
+		}
+		if old, known := at[e.to]; !known || next.sum > old.sum {
+			at[e.to] = next
+		}
+		if next.sum >= end.sum {
+			end = next
+		}
+	}
+	for t := &end; t != nil && len(ordered) > 0; t = t.before {
+		way = append(way, t.branch)
+	}
+	slices.Reverse(way)
+	return end.sum, way
+}
+
+// trail is a way so far, last branch first.
+type trail struct {
+	sum    float64
+	branch int
+	before *trail
 }
 
 // wires returns the ids of the conductors among branches.
@@ -141,7 +179,7 @@ func (n *network) wires(branches []int) []string {
 	return ids
 }
 
-// parts returns the ids of devices or of switches among branches, each once.
+// parts returns the ids of the components among branches that fit, each once.
 func (n *network) parts(branches []int, fits func(*branch) bool) []string {
 	var ids []string
 	for _, i := range branches {
@@ -150,42 +188,6 @@ func (n *network) parts(branches []int, fits func(*branch) bool) []string {
 		}
 	}
 	return ids
-}
-
-// worstWay returns the greatest sum of a weight along a way through branches
-// that are in the order of their current, and the branches of that way.
-func worstWay(n *network, s *solution, ordered []int, weight func(i int) float64) (sum float64, way []int) {
-	type best struct {
-		sum float64
-		way *link
-	}
-	at := map[int]best{}
-	end := best{}
-	for _, i := range ordered {
-		b := &n.branches[i]
-		from, to := b.a, b.b
-		if s.amps[i] < 0 {
-			from, to = to, from
-		}
-		here := at[from]
-		next := best{here.sum + weight(i), &link{i, here.way}}
-		if old, ok := at[to]; !ok || next.sum > old.sum {
-			at[to] = next
-		}
-		if next.sum >= end.sum {
-			end = next
-		}
-	}
-	for l := end.way; l != nil; l = l.before {
-		way = append(way, l.branch)
-	}
-	slices.Reverse(way)
-	return end.sum, way
-}
-
-type link struct {
-	branch int
-	before *link
 }
 
 // isDraw tells whether a branch draws current.

@@ -107,7 +107,12 @@ func (y *yard) load(share int) {
 	default:
 		keys = fmt.Sprintf(", resistance: %d mohm", y.pick("mohm", 500+100*share, 100000))
 	}
-	id := y.component("lamp", keys)
+	kind := "lamp"
+	if y.chance("motor", 3) {
+		kind = "motor"
+		keys += fmt.Sprintf(", stall: %d mA", y.pick("stall", 100, 60000/(share+3)))
+	}
+	id := y.component(kind, keys)
 	y.loads = append(y.loads, id)
 	pos, neg := id+".pos", id+".neg"
 	if y.chance("reversing", 6) {

@@ -44,7 +44,7 @@ func residuals(r *record.Record, a *Analysis, c *CaseResult) (worst, power, turn
 		pos, neg := m.ID+".pos", m.ID+".neg"
 		u := c.Voltages[pos] - c.Voltages[neg]
 		switch kind := m.Kind.V; {
-		case kind == "lamp":
+		case kind == "lamp" || kind == "motor":
 			i := loadAmps(m, u)
 			worst = max(worst, math.Abs(into[pos]-i), math.Abs(into[neg]+i))
 			power -= i * u
@@ -86,4 +86,50 @@ func TestKirchhoffHolds(t *testing.T) {
 		require.Less(t, worst, 1e-7, "Kirchhoff's laws\n%s", text)
 		require.Less(t, math.Abs(power), 1e-8*(1+turnover), "power balance\n%s", text)
 	})
+}
+
+// TestOneLoadIsSolvedAsAll solves every load of drawn networks alone along its
+// way, and again with the whole network: both have to agree, in every mesh.
+func TestOneLoadIsSolvedAsAll(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		_, text := drawYard(t, 1, 12)
+		n := build(read(t, text))
+		s := newSolver(n)
+		base := s.ground(s.base, s.continuous())
+		for _, l := range s.loads {
+			for _, alone := range s.solveAlone(l) {
+				lone := alone.lone
+				agree(t, lone, lone.family.solve(lone.pulls), text)
+			}
+			c := n.branches[l].comp
+			if !c.Stall.Is() || len(base.faults) > 0 {
+				continue
+			}
+			for _, alone := range s.solveAlone(l) {
+				stall := s.surge(alone, stalled, s.continuous())
+				if stall.lone != nil {
+					agree(t, stall.lone, stall.lone.family.solve(stall.pulls), text)
+				}
+			}
+		}
+	})
+}
+
+func agree(t *rapid.T, l *lone, o *outcome, text string) {
+	require.Equal(t, len(o.faults) > 0, l.problem != nil, "%s", text)
+	if l.problem != nil {
+		return
+	}
+	for k, s := range o.solutions {
+		for _, i := range o.family.closed {
+			amps, _ := l.flow(k, i)
+			require.InDelta(t, s.amps[i], amps, 1e-8*(1+math.Abs(amps)), "branch %d in mesh %d\n%s", i, k, text)
+		}
+		b := &l.family.net.branches[l.load]
+		volts, _ := l.voltage(k)
+		require.InDelta(t, over(b)(s), volts, 1e-9)
+		for node, v := range l.potentials(k) {
+			require.InDelta(t, s.volts[node], v, 1e-9)
+		}
+	}
 }

@@ -58,7 +58,7 @@ func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 			r.Source = a.net.nodes[a.net.branches[f.source].a].name
 		}
 	}
-	problem, bad := t.outcome.fault(b.a)
+	problem, bad := t.fault(b.a)
 	set := func(to *figure.Figure, next figure.Figure, worse func(a, b float64) bool) {
 		if bad {
 			next = figure.Open(figure.Because(problem.Says))
@@ -72,13 +72,20 @@ func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 	set(&r.Current, a.aloneCurrent(t, l), greater)
 	set(&r.DropFormulaV, a.formulaDrop(t, f), greater)
 	set(&r.DropNetworkV, a.networkDrop(t, l, f), greater)
-	set(&r.VoltageV, a.voltage(t, l, t.outcome), smaller)
-	lowest := a.solver.family(t.outcome.family.state, low).solve(t.pulls)
-	if p, collapsed := lowest.fault(b.a); collapsed && !bad {
-		set(&r.LowVoltageV, figure.Open(figure.Because(p.Says)), smaller)
+	set(&r.VoltageV, a.voltage(t, t.lone), smaller)
+	lowest := a.solver.family(t.lone.family.state, low).alone(l)
+	if len(t.pulls) > 1 && lowest != nil {
+		lowest = lowest.again(t.pulls[1:])
+	}
+	if lowest == nil {
+		set(&r.LowVoltageV, figure.Open(figure.Because("case "+t.name+" has no solution")), smaller)
 		return
 	}
-	set(&r.LowVoltageV, a.voltage(t, l, lowest), smaller)
+	if lowest.problem != nil && !bad {
+		set(&r.LowVoltageV, figure.Open(figure.Because(lowest.problem.Says)), smaller)
+		return
+	}
+	set(&r.LowVoltageV, a.voltage(t, lowest), smaller)
 }
 
 func currentFigure(amps float64, b *branch, from string) figure.Figure {
@@ -95,8 +102,8 @@ func currentFigure(amps float64, b *branch, from string) figure.Figure {
 
 func (a *analysis) aloneCurrent(t *trial, l int) figure.Figure {
 	b := &a.net.branches[l]
-	own := a.net.loadGaps(pull{branch: l})
-	amps := t.outcome.amps(l)
+	own := a.net.pullGaps(pull{branch: l})
+	amps := t.amps(l)
 	switch {
 	case len(own) > 0:
 		return figure.Open(own...)
@@ -109,8 +116,7 @@ func (a *analysis) aloneCurrent(t *trial, l int) figure.Figure {
 // formulaDrop sums the standards' formula over the way out and back on which it
 // comes out greatest.
 func (a *analysis) formulaDrop(t *trial, f flow) figure.Figure {
-	s := t.outcome.first()
-	if s == nil || f.source < 0 {
+	if f.source < 0 {
 		return figure.Open(figure.Because("case " + t.name + " has no solution"))
 	}
 	var gaps []figure.Gap
@@ -128,8 +134,8 @@ func (a *analysis) formulaDrop(t *trial, f flow) figure.Figure {
 		return figure.Open(uniqueGaps(gaps)...)
 	}
 	weight := func(i int) float64 { return drops[i].Value }
-	out, outWay := worstWay(a.net, s, f.out, weight)
-	back, backWay := worstWay(a.net, s, f.back, weight)
+	out, outWay := f.dag.worstWay(f.out, weight)
+	back, backWay := f.dag.worstWay(f.back, weight)
 	var working []figure.Step
 	var inputs []figure.Input
 	for _, i := range append(outWay, backWay...) {
@@ -174,7 +180,7 @@ func (a *analysis) wireDrop(t *trial, i int) (figure.Figure, []figure.Gap) {
 	if !ok {
 		gaps = append(gaps, figure.Missing(b.path+".length"))
 	}
-	amps := t.outcome.amps(i)
+	amps := t.amps(i)
 	if !amps.known {
 		gaps = append(gaps, a.blame(t, i)...)
 	}
@@ -190,16 +196,21 @@ func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
 		return figure.Open(figure.Because("case " + t.name + " has no solution"))
 	}
 	b, src := &a.net.branches[l], &a.net.branches[f.source]
-	drop := t.outcome.greatest(func(s *solution) float64 { return over(src)(s) - over(b)(s) })
+	drop := t.lone.family.greatest(func(k int) (float64, bool) {
+		u, ok := t.lone.sourceVolts(k, f.source)
+		v, fine := t.lone.voltage(k)
+		return u - v, ok && fine
+	})
 	if !drop.known {
 		return figure.Open(a.dropGaps(t, l, f)...)
 	}
-	at, to := t.outcome.first(), a.net.nodes[src.a].name
+	u, _ := t.lone.sourceVolts(0, f.source)
+	v, _ := t.lone.voltage(0)
 	return figure.Of(drop.value, "V", figure.Step{
 		Formula: "drop in the solved network: voltage at the source less voltage at the load", Source: sourceNodal + "; conductors at working temperature",
 		Inputs: []figure.Input{
-			{Symbol: "U(" + to + ")", Value: quantity.Round(over(src)(at)), Unit: "V", From: "case " + t.name},
-			{Symbol: "U(" + b.id + ")", Value: quantity.Round(over(b)(at)), Unit: "V", From: "case " + t.name},
+			{Symbol: "U(" + a.net.nodes[src.a].name + ")", Value: quantity.Round(u), Unit: "V", From: "case " + t.name},
+			{Symbol: "U(" + b.id + ")", Value: quantity.Round(v), Unit: "V", From: "case " + t.name},
 		},
 		Result: quantity.Round(drop.value), Unit: "V",
 	})
@@ -208,7 +219,7 @@ func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
 // dropGaps names what is not known of the load and of the ways that its current
 // takes.
 func (a *analysis) dropGaps(t *trial, l int, f flow) []figure.Gap {
-	gaps := append([]figure.Gap(nil), a.net.loadGaps(pull{branch: l})...)
+	gaps := append([]figure.Gap(nil), a.net.pullGaps(pull{branch: l})...)
 	for _, i := range append(append([]int(nil), f.out...), f.back...) {
 		gaps = append(gaps, a.net.branches[i].ohms.gaps...)
 	}
@@ -218,24 +229,23 @@ func (a *analysis) dropGaps(t *trial, l int, f flow) []figure.Gap {
 	return uniqueGaps(gaps)
 }
 
-func (a *analysis) voltage(t *trial, l int, o *outcome) figure.Figure {
-	b := &a.net.branches[l]
-	v := o.least(over(b))
+func (a *analysis) voltage(t *trial, l *lone) figure.Figure {
+	b := &a.net.branches[l.load]
+	v := l.family.least(l.voltage)
 	if !v.known {
-		gaps := append([]figure.Gap(nil), a.net.loadGaps(pull{branch: l})...)
-		at := &trial{name: t.name, pulls: t.pulls, outcome: o}
+		gaps := append([]figure.Gap(nil), a.net.pullGaps(pull{branch: l.load})...)
+		at := &trial{name: t.name, pulls: t.pulls, solved: l}
 		return figure.Open(uniqueGaps(append(gaps, at.openWays(a.net)...))...)
 	}
 	state := "full"
-	if o.family.supply == low {
+	if l.family.supply == low {
 		state = "low"
 	}
-	working := figure.Step{
+	return figure.Of(v.value, "V", figure.Step{
 		Formula: "voltage at the load in the solved network, battery " + state + ", at its greatest internal resistance", Source: sourceNodal,
 		Inputs: []figure.Input{{Symbol: "U(" + b.id + ")", Value: quantity.Round(v.value), Unit: "V", From: "case " + t.name}},
 		Result: quantity.Round(v.value), Unit: "V",
-	}
-	return figure.Of(v.value, "V", working)
+	})
 }
 
 // nominalOver returns the nominal voltage between two nodes: that of the

@@ -60,18 +60,21 @@ type node struct {
 
 // network is the graph of one record: terminals and what lies between them.
 type network struct {
-	record   *record.Record
-	nodes    []node
-	branches []branch
-	at       [][]int // branches at each node, in order
-	index    map[string]int
-	comps    map[string]*record.Component
-	conds    map[string]int // branch of a conductor
-	byComp   map[string][]int
-	spaces   map[string]*record.Space
-	bundles  map[string]int // current-carrying conductors by bundle, once counted
-	problems []Problem
-	anyOpen  bool // something that currents may depend on is not recorded
+	record       *record.Record
+	nodes        []node
+	branches     []branch
+	at           [][]int // branches at each node, in order
+	index        map[string]int
+	comps        map[string]*record.Component
+	conds        map[string]int // branch of a conductor
+	byComp       map[string][]int
+	nodesBy      map[string][]int
+	coilBranches []int
+	spaces       map[string]*record.Space
+	bundles      map[string]int // current-carrying conductors by bundle
+	sheaths      map[string]int // the same by sheath
+	problems     []Problem
+	anyOpen      bool // something that currents may depend on is not recorded
 }
 
 // span is a value that may be a range, or not be known: then gaps say why and
@@ -110,6 +113,7 @@ func (n *network) nodeOf(comp, terminal string) int {
 	if !ok {
 		i = len(n.nodes)
 		n.index[key] = i
+		n.nodesBy[comp] = append(n.nodesBy[comp], i)
 		n.nodes = append(n.nodes, node{name: key, comp: comp, class: cls})
 		n.at = append(n.at, nil)
 	}
@@ -142,6 +146,9 @@ func (n *network) add(b branch) int {
 	}
 	if b.comp != nil {
 		n.byComp[b.id] = append(n.byComp[b.id], i)
+	}
+	if b.kind == coil {
+		n.coilBranches = append(n.coilBranches, i)
 	}
 	return i
 }

@@ -2,66 +2,177 @@ package circuit
 
 import "driploop/model/figure"
 
+// peak is the greatest of a current over cases.
+type peak struct {
+	value float64
+	name  string
+	gaps  []figure.Gap
+}
+
+// raise takes in the value of one case. The first case with the greatest value
+// names it: a later one has to be clearly greater.
+func (p *peak) raise(a amount, name string, gaps func() []figure.Gap) {
+	if !a.known {
+		p.gaps = append(p.gaps, gaps()...)
+		return
+	}
+	if p.name == "" || a.value > p.value*(1+same)+negligible {
+		p.value, p.name = a.value, name
+	}
+}
+
+// join takes in another peak.
+func (p *peak) join(other *peak) {
+	p.gaps = append(p.gaps, other.gaps...)
+	if other.name != "" {
+		p.raise(amount{other.value, true}, other.name, nil)
+	}
+}
+
+// figure returns the peak with its working, and the case that set it.
+func (p *peak) figure(what string) (figure.Figure, string) {
+	if len(p.gaps) > 0 {
+		return figure.Open(uniqueGaps(p.gaps)...), ""
+	}
+	value, name := p.value, p.name
+	if value <= negligible {
+		value, name = 0, ""
+	}
+	from := "case: " + name
+	if name == "" {
+		from = "no case has current there"
+	}
+	return figure.Of(value, "A", figure.Step{
+		Formula: what, Source: sourceNodal,
+		Inputs: []figure.Input{{Symbol: "I", Value: value, Unit: "A", From: from}}, Result: value, Unit: "A",
+	}), name
+}
+
 // peaks keeps the greatest current of every branch and bus over the cases.
 type peaks struct {
 	a          *analysis
 	running    []peak // by branch, over all cases but starting and stalled
 	surge      []peak
-	continuous []peak           // by branch, over continuous cases
-	bus        map[int]*[2]peak // by node: running and surge
+	continuous []peak   // by branch, over continuous cases
+	bus        []*buses // by node, nil where it is not a bus
 }
+
+// buses is what flows through a busbar or ground point.
+type buses struct{ running, surge peak }
 
 func newPeaks(a *analysis) *peaks {
 	n := len(a.net.branches)
-	p := &peaks{a: a, running: make([]peak, n), surge: make([]peak, n), continuous: make([]peak, n), bus: map[int]*[2]peak{}}
+	p := &peaks{a: a, running: make([]peak, n), surge: make([]peak, n), continuous: make([]peak, n), bus: make([]*buses, len(a.net.nodes))}
 	for i := range a.net.nodes {
 		if c := a.net.nodes[i].class; c == nodeClass || c == groundClass {
-			p.bus[i] = &[2]peak{}
+			p.bus[i] = &buses{}
 		}
 	}
 	return p
 }
 
-// take takes in one case.
+// surging tells whether a case has a load that starts or stalls.
+func (t *trial) surging() bool {
+	for _, p := range t.pulls {
+		if p.mode != running {
+			return true
+		}
+	}
+	return t.kind == Starting || t.kind == Stalled
+}
+
+// take takes in one case: every branch that can carry current in it, and its
+// loads.
 func (p *peaks) take(t *trial) {
-	surging := t.kind == Starting || t.kind == Stalled
+	branches := t.carrying()
+	for _, i := range branches {
+		p.takeBranch(t, i)
+	}
+	if t.lone != nil && len(branches) == 0 {
+		for _, h := range t.lone.own {
+			p.takeBranch(t, h.branch)
+		}
+	}
 	for _, pull := range t.pulls {
-		surging = surging || pull.mode != running
+		p.takeBranch(t, pull.branch)
 	}
-	n := p.a.net
-	for i := range n.branches {
-		b := &n.branches[i]
-		gaps := func() []figure.Gap { return p.a.blame(t, i) }
-		if problem, bad := t.outcome.fault(b.a); bad {
-			gaps = func() []figure.Gap { return []figure.Gap{figure.Because(problem.Says)} }
-			p.raise(i, surging, t, amount{}, gaps)
-			continue
-		}
-		p.raise(i, surging, t, t.outcome.amps(i), gaps)
+	p.takeBuses(t, branches)
+}
+
+func (p *peaks) takeBranch(t *trial, i int) {
+	v := amount{}
+	gaps := func() []figure.Gap { return p.a.blame(t, i) }
+	if problem, bad := t.fault(p.a.net.branches[i].a); bad {
+		gaps = func() []figure.Gap { return []figure.Gap{figure.Because(problem.Says)} }
+	} else {
+		v = t.amps(i)
 	}
-	for node, both := range p.bus {
-		which := 0
-		if surging {
-			which = 1
-		}
-		if problem, bad := t.outcome.fault(node); bad {
-			both[which].raise(amount{}, t.name, func() []figure.Gap { return []figure.Gap{figure.Because(problem.Says)} })
-			continue
-		}
-		both[which].raise(t.outcome.through(n, node), t.name, func() []figure.Gap { return p.a.blameNode(t, node) })
+	if t.surging() {
+		p.surge[i].raise(v, t.name, gaps)
+		return
+	}
+	p.running[i].raise(v, t.name, gaps)
+	if t.kind == Continuous {
+		p.continuous[i].raise(v, t.name, gaps)
 	}
 }
 
-func (p *peaks) raise(i int, surging bool, t *trial, v amount, gaps func() []figure.Gap) {
-	switch {
-	case surging:
-		p.surge[i].raise(v, t.name, gaps)
-	default:
-		p.running[i].raise(v, t.name, gaps)
-		if t.kind == Continuous {
-			p.continuous[i].raise(v, t.name, gaps)
+// takeBuses takes in what flows into every bus that the branches touch.
+func (p *peaks) takeBuses(t *trial, branches []int) {
+	n := p.a.net
+	touched := map[int][]int{}
+	for _, i := range branches {
+		b := &n.branches[i]
+		for _, node := range []int{b.a, b.b} {
+			if p.bus[node] != nil && b.a != b.b {
+				touched[node] = append(touched[node], i)
+			}
 		}
 	}
+	for node, at := range touched {
+		to := &p.bus[node].running
+		if t.surging() {
+			to = &p.bus[node].surge
+		}
+		if problem, bad := t.fault(node); bad {
+			to.raise(amount{}, t.name, func() []figure.Gap { return []figure.Gap{figure.Because(problem.Says)} })
+			continue
+		}
+		to.raise(t.into(n, node, at), t.name, func() []figure.Gap { return p.a.blameAt(t, at) })
+	}
+}
+
+// into returns the sum of the currents that flow into a node over branches.
+func (t *trial) into(n *network, node int, branches []int) amount {
+	flow, family := t.signed()
+	return family.greatest(func(k int) (float64, bool) {
+		sum := 0.0
+		for _, i := range branches {
+			j, ok := flow(k, i)
+			if !ok {
+				return 0, false
+			}
+			if n.branches[i].a == node {
+				j = -j
+			}
+			sum += max(0, j)
+		}
+		return sum, true
+	})
+}
+
+// signed returns the currents of a case with their direction, by mesh and branch.
+func (t *trial) signed() (func(k, i int) (float64, bool), *family) {
+	if l, ok := t.solved.(*lone); ok {
+		return l.flow, l.family
+	}
+	o := t.solved.(*outcome)
+	return func(k, i int) (float64, bool) {
+		if s := o.solutions[k]; s != nil {
+			return s.amps[i], true
+		}
+		return 0, false
+	}, o.family
 }
 
 // blame names the entries whose lack leaves the current of a branch open in a
@@ -70,8 +181,14 @@ func (p *peaks) raise(i int, surging bool, t *trial, v amount, gaps func() []fig
 func (a *analysis) blame(t *trial, i int) []figure.Gap {
 	var gaps []figure.Gap
 	for _, p := range t.pulls {
-		if missing := a.net.loadGaps(p); len(missing) > 0 && t.drawsThrough(a, p, i) {
-			gaps = append(gaps, missing...)
+		if p.branch == i {
+			gaps = append(gaps, a.net.pullGaps(p)...)
+		}
+	}
+	through := a.solver.openLoads()
+	for _, p := range through[i] {
+		if t.has(p) {
+			gaps = append(gaps, a.net.pullGaps(p)...)
 		}
 	}
 	if len(gaps) > 0 {
@@ -80,56 +197,62 @@ func (a *analysis) blame(t *trial, i int) []figure.Gap {
 	return t.openWays(a.net)
 }
 
-func (a *analysis) blameNode(t *trial, node int) []figure.Gap {
-	var gaps []figure.Gap
-	for _, i := range a.net.at[node] {
-		if !t.outcome.amps(i).known {
-			gaps = append(gaps, a.blame(t, i)...)
+// openLoads returns, by branch, the loads without a current that draw through it.
+func (s *solver) openLoads() map[int][]pull {
+	if s.through != nil {
+		return s.through
+	}
+	s.through = map[int][]pull{}
+	for _, l := range s.loads {
+		for _, t := range s.solveAlone(l) {
+			for _, p := range t.pulls {
+				if len(s.net.pullGaps(p)) == 0 {
+					continue
+				}
+				for _, i := range t.carrying() {
+					s.through[i] = append(s.through[i], p)
+				}
+			}
 		}
 	}
-	return uniqueGaps(gaps)
+	return s.through
 }
 
-// drawsThrough tells whether a load's own current passes a branch.
-func (t *trial) drawsThrough(a *analysis, p pull, i int) bool {
-	if p.branch == i {
-		return true
-	}
-	if a.net.branches[p.branch].kind == coil || a.solver == nil {
-		return true
-	}
-	for _, alone := range a.solver.solveAlone(p.branch) {
-		if alone.outcome.carries(i) {
+func (t *trial) has(p pull) bool {
+	for _, q := range t.pulls {
+		if q == p {
 			return true
 		}
 	}
 	return false
 }
 
-// carries tells whether a branch has current in any solution.
-func (o *outcome) carries(i int) bool {
-	for _, row := range o.solutions {
-		for _, s := range row {
-			if s != nil && significant(s.amps[i]) {
-				return true
-			}
+func (a *analysis) blameAt(t *trial, branches []int) []figure.Gap {
+	var gaps []figure.Gap
+	for _, i := range branches {
+		if !t.amps(i).known {
+			gaps = append(gaps, a.blame(t, i)...)
 		}
 	}
-	return false
+	if len(gaps) == 0 {
+		return t.openWays(a.net)
+	}
+	return uniqueGaps(gaps)
 }
 
 // openWays names what is not known of the branches that carry current.
 func (t *trial) openWays(n *network) []figure.Gap {
 	var gaps []figure.Gap
-	for _, i := range t.outcome.family.meshes[0][0].closed {
+	_, family := t.signed()
+	for _, i := range t.carrying() {
 		b := &n.branches[i]
-		if !t.outcome.carries(i) {
+		if !t.carries(i) {
 			continue
 		}
 		gaps = append(gaps, b.ohms.gaps...)
 		if b.kind == source {
 			gaps = append(gaps, b.limit.gaps...)
-			gaps = append(gaps, n.sourceVolts(b, t.outcome.family.supply).gaps...)
+			gaps = append(gaps, n.sourceVolts(b, family.supply).gaps...)
 		}
 	}
 	if len(gaps) == 0 {

@@ -40,13 +40,13 @@ type wide struct {
 	remembered
 	amps float64
 	by   int
-	open *trail
+	open *passed
 }
 
-// trail is a list of devices on a way, last first.
-type trail struct {
+// passed is a list of devices on a way, last first.
+type passed struct {
 	device int
-	before *trail
+	before *passed
 }
 
 func (w wide) unknown() []int {
@@ -83,7 +83,7 @@ func spreadWidth(n *network, s *searcher, start int, unrated float64, visit func
 				r := rating(b)
 				if math.IsInf(r, 1) {
 					r = unrated
-					next.open = &trail{i, at.open}
+					next.open = &passed{i, at.open}
 				}
 				if r < next.amps {
 					next.amps, next.by = r, i

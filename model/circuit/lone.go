@@ -1,0 +1,236 @@
+package circuit
+
+import "math"
+
+// lone is one load at work on top of a solved network: alone on top of the
+// network at rest, or starting on top of what runs all the time. Only the
+// branches on the load's way differ from the base, and those of the coils that
+// hold in what feeds it, so that a case costs no more than the length of its way.
+type lone struct {
+	family *family
+	load   int
+	base   []*solution // by mesh
+	own    []hop       // way of one ampere of the load, in the first mesh
+	pulls  []pull      // the load and the coils
+
+	branches []int // on the ways, in order
+	place    map[int]int
+	flows    [][]float64 // by mesh, by place in branches: A from a to b
+	draws    []float64   // by mesh: A of the load, from a to b
+	volts    []float64   // by mesh: V over the load, from a to b
+	problem  *Problem
+}
+
+// alone solves a load on top of the network at rest; nil if nothing feeds it.
+func (f *family) alone(load int) *lone {
+	if !f.meshes[0].isFed(load) {
+		return nil
+	}
+	l := &lone{family: f, load: load}
+	for _, m := range f.meshes {
+		l.base = append(l.base, m.atRest())
+	}
+	l.run(pull{branch: load}, nil, 0)
+	return l
+}
+
+// again solves the same load with the coils of what feeds it.
+func (l *lone) again(coils []pull) *lone {
+	next := &lone{family: l.family, load: l.load, base: l.base}
+	next.run(pull{branch: l.load}, coils, 0)
+	return next
+}
+
+// onTop solves the load in a mode of constant current on top of a base in which
+// it may run already.
+func (l *lone) onTop(base *outcome, how mode, coils []pull) *lone {
+	next := &lone{family: l.family, load: l.load, base: base.solutions}
+	runs := 0.0
+	for _, p := range base.pulls {
+		if p.branch == l.load {
+			runs = 1
+		}
+	}
+	next.run(pull{l.load, how}, coils, runs)
+	return next
+}
+
+// run solves the load and coils over the base in every mesh. runs is 1 if the
+// base already has the load's running current, which is then taken out.
+func (l *lone) run(p pull, coils []pull, runs float64) {
+	n := l.family.net
+	b := &n.branches[l.load]
+	l.pulls = append([]pull{p}, coils...)
+	l.place = map[int]int{}
+	if problem, bad := l.family.meshes[0].faults[l.family.meshes[0].island[b.a]]; bad {
+		l.problem = &problem
+		return
+	}
+	way := l.family.forest.way(b.b, b.a)
+	for k, m := range l.family.meshes {
+		one := m.unit(l.family.forest, way)
+		if k == 0 {
+			l.own = one
+		}
+		for _, h := range one {
+			l.note(h.branch)
+		}
+		kept := m.coilHops(l.family.forest, coils)
+		for _, c := range kept {
+			for _, h := range c.hops {
+				l.note(h.branch)
+			}
+		}
+		if !l.draw(m, k, p, runs, one, kept) {
+			return
+		}
+	}
+}
+
+// coilFlow is the current of a coil on its way.
+type coilFlow struct {
+	hops []hop
+	amps float64
+}
+
+func (m *mesh) coilHops(f *forest, coils []pull) []coilFlow {
+	var flows []coilFlow
+	for _, c := range coils {
+		if !m.isFed(c.branch) {
+			continue
+		}
+		b := &m.net.branches[c.branch]
+		amps := math.Copysign(b.current.pick(c.branch, m.round, false), m.restOver(b))
+		flows = append(flows, coilFlow{m.unit(f, f.way(b.b, b.a)), amps})
+	}
+	return flows
+}
+
+func (l *lone) note(branch int) {
+	if _, known := l.place[branch]; !known {
+		l.place[branch] = len(l.branches)
+		l.branches = append(l.branches, branch)
+	}
+}
+
+// draw finds what the load draws in one mesh, and with it all currents. It
+// reports false, with a problem, if the supply cannot deliver that.
+func (l *lone) draw(m *mesh, k int, p pull, runs float64, one []hop, kept []coilFlow) bool {
+	b := &l.family.net.branches[l.load]
+	base := l.base[k]
+	if base == nil {
+		problem := l.family.collapse(b)
+		l.problem = &problem
+		return false
+	}
+	sign := math.Copysign(1, m.restOver(b))
+	ohms := m.ohmsOf(one)
+	open := sign * (base.volts[b.a] - base.volts[b.b]) // with what the base has of the load
+	for _, c := range kept {
+		open -= sign * m.transfer(one, c.hops) * c.amps
+	}
+	before := runs * sign * base.amps[l.load]
+	amps, ok := l.family.net.drawn(p, m.round, open+before*ohms, ohms)
+	if !ok {
+		problem := l.family.collapse(b)
+		l.problem = &problem
+		return false
+	}
+	extra := sign * (amps - before)
+	flows := make([]float64, len(l.branches))
+	for place, i := range l.branches {
+		flows[place] = base.amps[i]
+	}
+	for _, h := range one {
+		flows[l.place[h.branch]] += extra * h.amps
+	}
+	for _, c := range kept {
+		for _, h := range c.hops {
+			flows[l.place[h.branch]] += c.amps * h.amps
+		}
+	}
+	l.flows = append(l.flows, flows)
+	l.draws = append(l.draws, sign*amps)
+	l.volts = append(l.volts, sign*(open-ohms*(amps-before)))
+	return true
+}
+
+// drawn returns what a load takes from a source of a voltage at rest behind a
+// resistance. Constant power has two working points; the upper one is where a
+// load rests:
+//
+//	I = (E − √(E² − 4·R·P)) / (2·R)
+func (n *network) drawn(p pull, round int, volts, ohms float64) (amps float64, ok bool) {
+	b := &n.branches[p.branch]
+	switch {
+	case n.isConstant(p):
+		amps = n.pullAmps(p).pick(p.branch, round, false)
+		return amps, volts-ohms*amps >= 0
+	case b.draw == resistive:
+		return volts / (ohms + b.ohms.pick(p.branch, round, false)), true
+	}
+	watts := b.watts.pick(p.branch, round, false)
+	root := volts*volts - 4*ohms*watts
+	if root < 0 || volts <= 0 {
+		return 0, false
+	}
+	return 2 * watts / (volts + math.Sqrt(root)), true
+}
+
+// amps returns the magnitude of the current in a branch.
+func (l *lone) amps(i int) amount {
+	return l.family.greatest(func(k int) (float64, bool) { v, ok := l.flow(k, i); return math.Abs(v), ok })
+}
+
+// flow returns the current of a branch in one mesh.
+func (l *lone) flow(k, i int) (float64, bool) {
+	switch place, on := l.place[i]; {
+	case l.problem != nil:
+		return 0, false
+	case on && place < len(l.flows[k]):
+		return l.flows[k][place], true
+	case i == l.load:
+		return l.draws[k], true
+	}
+	for _, p := range l.pulls[1:] {
+		if p.branch == i {
+			return l.family.net.branches[i].current.pick(i, l.family.meshes[k].round, false), true
+		}
+	}
+	return l.base[k].amps[i], true
+}
+
+// carries tells whether a branch has current in any mesh.
+func (l *lone) carries(i int) bool {
+	for k := range l.flows {
+		if v, ok := l.flow(k, i); ok && significant(v) {
+			return true
+		}
+	}
+	return false
+}
+
+// fault returns the problem that keeps the case from being solved, if any.
+func (l *lone) fault(int) (Problem, bool) {
+	if l.problem != nil {
+		return *l.problem, true
+	}
+	return Problem{}, false
+}
+
+func (l *lone) carrying() []int { return l.branches }
+
+// voltage returns the magnitude of the voltage over the load in one mesh.
+func (l *lone) voltage(k int) (float64, bool) {
+	if l.problem != nil {
+		return 0, false
+	}
+	return math.Abs(l.volts[k]), true
+}
+
+// sourceVolts returns the magnitude of the voltage over a source in one mesh.
+func (l *lone) sourceVolts(k, src int) (float64, bool) {
+	amps, ok := l.flow(k, src)
+	m := l.family.meshes[k]
+	return math.Abs(m.values.volts[src] + m.values.ohms[src]*amps), ok
+}
