@@ -31,3 +31,16 @@ func BenchmarkDecode(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkSyntaxFault is the time to place a syntax error, here near the end.
+func BenchmarkSyntaxFault(b *testing.B) {
+	for _, n := range []int{30, 400} {
+		text := append(recordOf(n), "sign_off: {by: x on: 2026-06-18}\n"...)
+		b.Run(fmt.Sprintf("conductors=%d", n), func(b *testing.B) {
+			for b.Loop() {
+				_, faults := Decode("bench.yaml", text)
+				require.Len(b, faults, 1)
+			}
+		})
+	}
+}

@@ -25,7 +25,7 @@ func Decode(name string, text []byte) (*Record, Faults) {
 		return r, faults
 	}
 	d := &decoder{name: name, src: src, faults: faults, r: r}
-	r.Places = make(map[string]verdict.Range, len(text)/16)
+	r.Places = make(map[string]verdict.Range, len(text)/14)
 	top := verdict.Position{Line: 1, Column: 1}
 	rootTable().decode(d, verdict.Range{Start: top, End: top}, doc, "", "", r)
 	if r.Practice.State == Absent {

@@ -55,10 +55,10 @@ func valueFaults() []faulty {
 			`5:19: a pump has no "trip_free": that belongs to breaker`,
 		}},
 		{"a key of another kind, near one of this", head + `components:
-  b: {kind: switch, rating: 200 A, continuos: 200 A}
+  b: {kind: switch, rating: 200 A, continuus: 200 A}
 `, []string{
 			`5:21: a switch has no "rating": that belongs to fuse, breaker, busbar, relay, controller and connector`,
-			`5:36: "continuos" is no key of a switch; did you mean "continuous"?`,
+			`5:36: "continuus" is no key of a switch; did you mean "continuous"?`,
 		}},
 		{"a missing unit", head + `spaces:
   bow: {ambient: 30}

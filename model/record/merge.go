@@ -1,8 +1,6 @@
 package record
 
 import (
-	"slices"
-
 	"go.yaml.in/yaml/v3"
 )
 
@@ -19,7 +17,11 @@ const maxMergeDepth = 16
 // pairs returns the keys and values of a mapping in turn, those that merge keys
 // bring after its own, as in YAML 1.1: own keys win, then the earlier merge.
 func (d *decoder) pairs(m *yaml.Node) []*yaml.Node {
-	if !slices.ContainsFunc(m.Content, isMerge) {
+	merges := false
+	for i := 0; i < len(m.Content) && !merges; i += 2 {
+		merges = isMerge(m.Content[i])
+	}
+	if !merges {
 		return m.Content
 	}
 	var own []*yaml.Node
@@ -71,7 +73,7 @@ func (d *decoder) merge(pairs []*yaml.Node, m *yaml.Node, taken map[string]bool,
 	return pairs
 }
 
-func isMerge(n *yaml.Node) bool { return n.Tag == mergeTag }
+func isMerge(n *yaml.Node) bool { return len(n.Value) == len("<<") && n.Tag == mergeTag }
 
 func isNull(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == nullTag }
 

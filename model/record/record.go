@@ -1,8 +1,3 @@
-// Package record reads installation records: one YAML file for one job, as a
-// technician writes it at the bench. Decoding keeps the place of every key and
-// value and reports all faults of a file at once.
-//
-// A value is Given, Unknown (written "unknown") or Absent; nothing is guessed.
 package record
 
 import "driploop/model/verdict"

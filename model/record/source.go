@@ -191,9 +191,10 @@ func (s *source) end(n *yaml.Node) int {
 	case n.Kind == yaml.ScalarNode:
 		return s.scalarEnd(n, at)
 	case len(n.Content) > 0:
-		at = max(at, s.end(n.Content[len(n.Content)-1]))
-		if n.Kind == yaml.MappingNode {
-			at = max(at, s.end(n.Content[len(n.Content)-2]))
+		last := n.Content[len(n.Content)-1]
+		at = max(at, s.end(last))
+		if n.Kind == yaml.MappingNode && last.Value == "" {
+			at = max(at, s.end(n.Content[len(n.Content)-2])) // a key without value
 		}
 	case at < len(s.text) && n.Style&yaml.FlowStyle != 0:
 		at++ // the opening bracket
