@@ -37,7 +37,7 @@ func Analyse(r *record.Record) *Analysis {
 	a.result.Problems = append(a.result.Problems, a.poles.mismatches()...)
 	for i := range n.branches {
 		if b := &n.branches[i]; b.kind == wire {
-			n.setCopper(a.result.Conductors[b.id], b.cond)
+			n.setCopper(a.result.Conductors[b.id], b)
 			heat(b, a.result.Conductors[b.id], figure.Figure{})
 		}
 	}

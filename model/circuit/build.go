@@ -57,7 +57,8 @@ func (n *network) has(conductor string) bool {
 func (n *network) addConductor(c *record.Conductor) {
 	a := n.nodeOf(c.From.Component, c.From.Name)
 	b := n.nodeOf(c.To.Component, c.To.Name)
-	n.conds[c.ID] = n.add(branch{kind: wire, id: c.ID, path: c.Path, a: a, b: b, cond: c, ohms: conductorOhms(c)})
+	metal := metalOf(c)
+	n.conds[c.ID] = n.add(branch{kind: wire, id: c.ID, path: c.Path, a: a, b: b, cond: c, metal: metal, ohms: metal.cold})
 }
 
 // addComponent adds what lies between the terminals of a component.

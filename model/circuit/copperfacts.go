@@ -9,11 +9,11 @@ import (
 
 // setCopper fills in what follows from a conductor by itself: area, resistance,
 // and the amperage allowed where it runs.
-func (n *network) setCopper(r *ConductorResult, c *record.Conductor) {
-	wire, gaps := conductorWire(c)
+func (n *network) setCopper(r *ConductorResult, b *branch) {
+	c, wire, gaps := b.cond, b.metal.wire, b.metal.gaps
 	if len(gaps) > 0 {
 		r.AreaMM2, r.CircularMils = figure.Open(gaps...), figure.Open(gaps...)
-		r.R20 = figure.Open(n.conductorGaps(c)...)
+		r.R20 = figure.Open(b.metal.cold.gaps...)
 	} else {
 		r.AreaMM2 = figure.Of(wire.AreaMM2, "mm2", wire.AreaStep())
 		r.CircularMils = figure.Of(wire.CircularMils, "", wire.AreaStep())
@@ -25,9 +25,6 @@ func (n *network) setCopper(r *ConductorResult, c *record.Conductor) {
 	r.BundleCount = n.bundleCount(c)
 	r.Bundled = bundled(r)
 }
-
-// conductorGaps names the entries that the resistance of a conductor lacks.
-func (n *network) conductorGaps(c *record.Conductor) []figure.Gap { return conductorOhms(c).gaps }
 
 func resistance20(c *record.Conductor, w copper.Wire) figure.Figure {
 	length, ok := sane(c.Length)
@@ -69,11 +66,11 @@ func sizeAndInsulation(c *record.Conductor) (quantity.WireSize, float64, []figur
 	if !ok {
 		gaps = append(gaps, figure.Missing(c.Path+".size"))
 	}
-	insulation, ok := c.Insulation.Get()
+	insulation, ok := number(c.Insulation)
 	if !ok {
 		gaps = append(gaps, figure.Missing(c.Path+".insulation"))
 	}
-	return size, insulation.Base, gaps
+	return size, insulation, gaps
 }
 
 // setAllowable takes the least amperage of all spaces that a conductor crosses.
@@ -106,21 +103,21 @@ func (n *network) setAllowable(r *ConductorResult, c *record.Conductor) {
 		if kind == "engine" {
 			engine = figure.True()
 		}
-		ambient, hasAmbient := space.Ambient.Get()
+		ambient, hasAmbient := number(space.Ambient)
 		if !hasAmbient {
 			hotGaps = append(hotGaps, figure.Missing(space.Path+".ambient"))
 		}
-		if hasAmbient && (!hottest.Known || ambient.Base > hottest.Value) {
-			hottest = figure.Of(ambient.Base, "degC", figure.Step{
+		if hasAmbient && (!hottest.Known || ambient > hottest.Value) {
+			hottest = figure.Of(ambient, "degC", figure.Step{
 				Formula: "hottest space crossed", Source: "the record",
-				Inputs: []figure.Input{{Symbol: "Ta", Value: ambient.Base, Unit: "degC", From: space.Path + ".ambient"}},
-				Result: ambient.Base, Unit: "degC",
+				Inputs: []figure.Input{{Symbol: "Ta", Value: ambient, Unit: "degC", From: space.Path + ".ambient"}},
+				Result: ambient, Unit: "degC",
 			})
 		}
 		if len(gaps) > 0 || !hasKind || !hasAmbient {
 			continue
 		}
-		here := copper.Allowable(size, insulation, kind == "engine", &ambient.Base)
+		here := copper.Allowable(size, insulation, kind == "engine", &ambient)
 		if r.HottestSpace == "" || !here.Known || best.Known && here.Value < best.Value {
 			best, r.HottestSpace = here, space.ID
 		}

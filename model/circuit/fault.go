@@ -54,7 +54,7 @@ func (a *analysis) faultMesh(end int) *mesh {
 		if end == leastOhms {
 			for _, i := range f.closed {
 				if b := &a.net.branches[i]; b.kind == wire && !b.ohms.open() {
-					v.ohms[i] = conductorOhms(b.cond).low
+					v.ohms[i] = b.metal.cold.low
 				}
 			}
 		}

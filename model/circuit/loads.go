@@ -174,8 +174,7 @@ func placed(inputs []figure.Input, path string) []figure.Input {
 func (a *analysis) wireDrop(t *trial, i int) (figure.Figure, []figure.Gap) {
 	b := &a.net.branches[i]
 	var gaps []figure.Gap
-	w, missing := conductorWire(b.cond)
-	gaps = append(gaps, missing...)
+	gaps = append(gaps, b.metal.gaps...)
 	length, ok := sane(b.cond.Length)
 	if !ok {
 		gaps = append(gaps, figure.Missing(b.path+".length"))
@@ -187,7 +186,7 @@ func (a *analysis) wireDrop(t *trial, i int) (figure.Figure, []figure.Gap) {
 	if len(gaps) > 0 {
 		return figure.Figure{}, gaps
 	}
-	f := copper.Drop(amps.value, length, w.CircularMils)
+	f := copper.Drop(amps.value, length, b.metal.wire.CircularMils)
 	return f, f.Gaps
 }
 

@@ -25,6 +25,7 @@ type branch struct {
 	a, b int    // nodes, in the order that its kind names
 
 	cond  *record.Conductor
+	metal metal // of a conductor
 	comp  *record.Component
 	class class
 

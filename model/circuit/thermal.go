@@ -25,11 +25,11 @@ const (
 // known current or amperage it is Tr, which no conductor loaded within its
 // amperage exceeds; without Tr it is open.
 func workingTemperature(b *branch, r *ConductorResult, current figure.Figure) figure.Figure {
-	rating, ok := b.cond.Insulation.Get()
+	tr, ok := number(b.cond.Insulation)
 	if !ok {
 		return figure.Open(figure.Missing(b.path + ".insulation"))
 	}
-	tr := rating.Base
+	tr = min(tr, hottestCopper)
 	if !current.Known || !r.Allowable.Known || r.Allowable.Value <= 0 {
 		return figure.Of(tr, "degC", figure.Step{
 			Formula: "conductor temperature: T = Tr", Source: sourceAtRating,
@@ -63,7 +63,7 @@ func workingTemperature(b *branch, r *ConductorResult, current figure.Figure) fi
 // 20 °C to what no sound insulation survives.
 func heat(b *branch, r *ConductorResult, current figure.Figure) {
 	t := workingTemperature(b, r, current)
-	cold := conductorOhms(b.cond)
+	cold := b.metal.cold
 	if cold.open() {
 		r.RHot = figure.Open(uniqueGaps(append(append([]figure.Gap(nil), cold.gaps...), t.Gaps...))...)
 		b.ohms = cold

@@ -3,6 +3,7 @@ package circuit
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"driploop/model/copper"
 	"driploop/model/figure"
@@ -18,42 +19,55 @@ const (
 	guessVolt = 12.0
 )
 
-// sane tells whether a measure is a finite number above zero.
-func sane(m record.Measure) (float64, bool) {
+// sensible bounds what any measure of a boat can be, in its base unit; beyond it
+// an entry counts as not made, so that no figure overflows.
+const sensible = 1e12
+
+// number returns a measure that is a sensible number.
+func number(m record.Measure) (float64, bool) {
 	q, ok := m.Get()
-	v := q.Base
-	return v, ok && v > 0 && !math.IsInf(v, 0) && !math.IsNaN(v)
+	return q.Base, ok && math.Abs(q.Base) < sensible
 }
 
-// conductorWire returns the copper of a conductor, or what the record lacks.
-func conductorWire(c *record.Conductor) (copper.Wire, []figure.Gap) {
-	size, ok := c.Size.Get()
-	if !ok {
-		return copper.Wire{}, []figure.Gap{figure.Missing(c.Path + ".size")}
-	}
-	spec := copper.Spec{Size: size, Class: c.Class.V, Material: c.Material.V}
-	if tinned, ok := c.Tinned.Get(); ok {
-		spec.Tinned = &tinned
-	}
-	wire, err := copper.Of(spec)
-	if err != nil {
-		return copper.Wire{}, []figure.Gap{{Field: "", Why: c.Path + ": " + err.Error()}}
-	}
-	return wire, nil
+// sane returns a measure that is a sensible number above zero.
+func sane(m record.Measure) (float64, bool) {
+	v, ok := number(m)
+	return v, ok && v > 1/sensible
 }
 
-// conductorOhms returns the resistance of a whole conductor at 20 °C in Ω: the
-// greatest that fits the record as high, the least as low.
-func conductorOhms(c *record.Conductor) span {
-	wire, gaps := conductorWire(c)
+// metal is what a conductor is made of, as far as the record tells.
+type metal struct {
+	wire copper.Wire
+	gaps []figure.Gap // why there is no wire
+	cold span         // Ω of the whole conductor at 20 °C: the least and greatest that fit the record
+}
+
+// metalOf returns the metal of a conductor.
+func metalOf(c *record.Conductor) metal {
+	m := metal{}
+	if size, ok := c.Size.Get(); !ok {
+		m.gaps = []figure.Gap{figure.Missing(c.Path + ".size")}
+	} else {
+		spec := copper.Spec{Size: size, Class: c.Class.V, Material: c.Material.V}
+		if tinned, ok := c.Tinned.Get(); ok {
+			spec.Tinned = &tinned
+		}
+		wire, err := copper.Of(spec)
+		if err != nil {
+			m.gaps = []figure.Gap{figure.Because(c.Path + ": " + err.Error())}
+		}
+		m.wire = wire
+	}
+	gaps := m.gaps
 	length, ok := sane(c.Length)
 	if !ok {
-		gaps = append(gaps, figure.Missing(c.Path+".length"))
+		gaps = append(slices.Clone(gaps), figure.Missing(c.Path+".length"))
 	}
+	m.cold = span{low: m.wire.R20Low * length / 1000, high: m.wire.R20 * length / 1000}
 	if len(gaps) > 0 {
-		return span{low: guessOhms, high: guessOhms, gaps: gaps}
+		m.cold = span{low: guessOhms, high: guessOhms, gaps: gaps}
 	}
-	return span{low: wire.R20Low * length / 1000, high: wire.R20 * length / 1000}
+	return m
 }
 
 // recordedOhms returns a recorded resistance in Ω; one that is not recorded
@@ -68,11 +82,11 @@ func recordedOhms(m record.Measure) span {
 
 // recordedAmps returns a recorded current, or the gap that names its entry.
 func recordedAmps(m record.Measure, path string) span {
-	q, ok := m.Get()
-	if !ok || math.IsNaN(q.Base) || math.IsInf(q.Base, 0) || q.Base < 0 {
+	amps, ok := number(m)
+	if !ok || amps < 0 {
 		return span{low: guessAmps, high: guessAmps, gaps: []figure.Gap{figure.Missing(path)}}
 	}
-	return exactly(q.Base)
+	return exactly(amps)
 }
 
 // setDraw sets how a load draws current: by its recorded kind, else a nameplate
