@@ -40,7 +40,7 @@ func parse(name string, text []byte) (*yaml.Node, *source, Faults) {
 			return nil, src, Faults{{name, src.span(off, off), says}}
 		}
 	}
-	doc, second, err := documents(text)
+	doc, second, err := documents(bytes.NewReader(text))
 	switch {
 	case err != nil:
 		return nil, src, Faults{syntaxFault(name, src, err)}
@@ -59,13 +59,13 @@ func parse(name string, text []byte) (*yaml.Node, *source, Faults) {
 
 // documents returns the first two documents of a text, as far as it has them.
 // The parser panics on some hostile texts.
-func documents(text []byte) (first, second *yaml.Node, err error) {
+func documents(from io.Reader) (first, second *yaml.Node, err error) {
 	defer func() {
 		if p := recover(); p != nil {
 			first, second, err = nil, nil, fmt.Errorf("yaml: cannot be read: %v", p)
 		}
 	}()
-	decoder := yaml.NewDecoder(bytes.NewReader(text))
+	decoder := yaml.NewDecoder(from)
 	for _, doc := range []**yaml.Node{&first, &second} {
 		var node yaml.Node
 		if err := decoder.Decode(&node); errors.Is(err, io.EOF) {
