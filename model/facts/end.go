@@ -44,6 +44,8 @@ type End struct {
 	TorqueNM      *float64 `json:"torque_nm,omitempty"`
 	TorqueLeastNM *float64 `json:"torque_least_nm,omitempty"`
 	TorqueMostNM  *float64 `json:"torque_most_nm,omitempty"`
+	// TorqueRangeGiven: the record gives the maker's range.
+	TorqueRangeGiven bool `json:"torque_range_given"`
 
 	Space    *string `json:"space,omitempty"`
 	Exposure *string `json:"exposure,omitempty"`
@@ -110,6 +112,7 @@ func landing(s *Subject, f *End, on *record.Component, at record.Terminal, e *re
 	put(s, "plating", &f.Plating, e.Plating, "plating")
 	put(s, "washer_in_path", &f.WasherInPath, e.WasherInPath, "washer_in_path")
 	putMeasure(s, "torque_nm", &f.TorqueNM, e.Torque, "torque")
+	f.TorqueRangeGiven = e.TorqueRange.Is()
 	if span, ok := e.TorqueRange.Get(); ok {
 		f.TorqueLeastNM, f.TorqueMostNM = &span[0].Base, &span[1].Base
 	} else {

@@ -10,22 +10,22 @@ import (
 
 // Isolation is how a load can be cut off from its battery.
 type Isolation struct {
-	// IsolatedBy names the switches on the way to it that are recorded as battery
-	// or main switches, or that cut off a battery.
-	IsolatedBy []string `json:"isolated_by"`
+	// Isolated: a switch on the way to it is recorded as a battery or main switch,
+	// or cuts off a battery.
+	Isolated bool `json:"isolated"`
 	// BehindBattery: the source that feeds it is a battery with a disconnect switch.
 	BehindBattery *bool `json:"behind_battery,omitempty"`
 }
 
 func isolators(s *Subject, f *Isolation, r *record.Record, a *circuit.Analysis, result *circuit.LoadResult) {
-	f.IsolatedBy = []string{}
 	for _, id := range slices.Concat(result.Switches, result.Devices) {
 		c := r.Component(id)
-		if c == nil || slices.Contains(f.IsolatedBy, id) {
+		if c == nil {
 			continue
 		}
-		if slices.Contains([]string{"battery-disconnect", "battery-selector", "main"}, c.Duty.V) && record.KindOf(c.Kind.V).Switching || disconnects(a, id) {
-			f.IsolatedBy = append(f.IsolatedBy, id)
+		main := slices.Contains([]string{"battery-disconnect", "battery-selector", "main"}, c.Duty.V)
+		if main && record.KindOf(c.Kind.V).Switching || disconnects(a, id) {
+			f.Isolated = true
 		}
 	}
 	if result.Source == "" {

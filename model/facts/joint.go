@@ -51,7 +51,7 @@ func joining(s *Subject, f *End, c *record.Conductor, on *record.Component, term
 	put(s, "broken_strands", &f.BrokenStrands, e.BrokenStrands, "broken_strands")
 	solder(s, f, e)
 	putOf(s, "enclosure", &f.Enclosure, on.Enclosure, "components."+f.Component+".enclosure")
-	guarded(s, f, on, e)
+	guarded(s, f, e)
 	putTruth(s, "unlooped", &f.Unlooped, allOf(s.pointed("falls", f.Falls), negated(s.pointed("drip_loop", f.DripLoop))))
 	faces(s, f, on, terminal, e)
 }
@@ -71,24 +71,21 @@ func solder(s *Subject, f *End, e *record.End) {
 	}
 }
 
-// guarded sets against what water the joint is guarded. Adhesive-lined heat
-// shrink and sealant keep all of it out; a watertight enclosure stands a hose,
-// not immersion.
-func guarded(s *Subject, f *End, on *record.Component, e *record.End) {
+// guarded sets against what water the joint is guarded: adhesive-lined heat
+// shrink and sealant keep all of it out, an enclosure what its code says.
+func guarded(s *Subject, f *End, e *record.End) {
 	sealed := among(e.Cover, s.field("cover"), "heat-shrink-adhesive", "sealant")
-	housed := figure.Truth{Value: on.Enclosure.V == "watertight", Known: true}
 	for _, w := range []struct {
-		fact  string
-		to    **bool
-		ip    figure.Truth
-		hosed figure.Truth
+		fact   string
+		to     **bool
+		proven figure.Truth
 	}{
-		{"guarded_drips", &f.GuardedDrips, s.pointed("ip_drips", f.Drips), housed},
-		{"guarded_splash", &f.GuardedSplash, s.pointed("ip_splash", f.Splash), housed},
-		{"guarded_jets", &f.GuardedJets, s.pointed("ip_jets", f.Jets), housed},
-		{"guarded_immersion", &f.GuardedImmersion, s.pointed("ip_immersion", f.Immersion), figure.False()},
+		{"guarded_drips", &f.GuardedDrips, s.pointed("ip_drips", f.Drips)},
+		{"guarded_splash", &f.GuardedSplash, s.pointed("ip_splash", f.Splash)},
+		{"guarded_jets", &f.GuardedJets, s.pointed("ip_jets", f.Jets)},
+		{"guarded_immersion", &f.GuardedImmersion, s.pointed("ip_immersion", f.Immersion)},
 	} {
-		putTruth(s, w.fact, w.to, anyOf(sealed, w.ip, w.hosed))
+		putTruth(s, w.fact, w.to, anyOf(sealed, w.proven))
 	}
 }
 

@@ -1,0 +1,51 @@
+# METADATA
+# title: Strands nicked or broken when stripped
+# description: >-
+#   What is left of the conductor at the terminal carries all of the current. It heats there, and bending breaks the
+#   nicked strands one after another.
+# schemas:
+#   - input: schema.facts
+# custom:
+#   id: terminations/strands-damaged
+#   severity: caution
+#   subject: ends
+#   applies: every end of a conductor
+#   needs: [size, area_mm2, damaged_strands, broken_strands]
+#   says: "{strands} strands {harm} in {size}, at most {limit.strands} allowed"
+#   remedy: "Cut the end off and strip it again with a stripper set to the size."
+#   sources:
+#     - {set: workmanship, source: ac-43-13-1b, clause: "table 11-13", asks: "copper 24 to 14: 2 nicked, 0 broken; 12 and 10: 4 and 0; 8 and larger: 6 and 6", trust: read}
+#   since: 0.1.0
+package driploop.rules.terminations.strands_damaged
+
+# AC 43.13-1B table 11-13 by gauge; from_mm2 is the nominal area of its first, so
+# that a metric size between two rows takes the stricter.
+limits := {"workmanship": {
+	"14 AWG and smaller": {"from_mm2": 0, "below_mm2": 3.309, "nicked": 2, "broken": 0},
+	"12 and 10 AWG": {"from_mm2": 3.309, "below_mm2": 8.366, "nicked": 4, "broken": 0},
+	"8 AWG and larger": {"from_mm2": 8.366, "below_mm2": 9999, "nicked": 6, "broken": 6},
+}}
+
+breach contains {
+	"subject": id,
+	"figures": {"strands": end.damaged_strands, "harm": "nicked", "size": end.size},
+	"limit": {"strands": row.nicked},
+} if {
+	some id, end in input.ends
+	some row in limits.workmanship
+	end.area_mm2 >= row.from_mm2
+	end.area_mm2 < row.below_mm2
+	end.damaged_strands > row.nicked
+}
+
+breach contains {
+	"subject": id,
+	"figures": {"strands": end.broken_strands, "harm": "broken", "size": end.size},
+	"limit": {"strands": row.broken},
+} if {
+	some id, end in input.ends
+	some row in limits.workmanship
+	end.area_mm2 >= row.from_mm2
+	end.area_mm2 < row.below_mm2
+	end.broken_strands > row.broken
+}
