@@ -21,9 +21,10 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 	if len(d.Practice) == 0 {
 		d.Practice = append([]string{}, defaultPractice[:]...)
 	}
-	beforeSwitch := toDisconnect(r, a)
+	beforeSwitch, served := toDisconnect(r, a), serving(r, a)
 	for _, c := range r.Conductors {
 		d.Conductors[c.ID] = conductor(r, a, c)
+		service(d.Conductors[c.ID], served[c.ID])
 		runs(c, a.Conductors[c.ID], d.Runs)
 		for i, g := range c.Route {
 			d.Segments[segmentID(c.ID, i)] = segment(r, a, beforeSwitch[c.ID], c, g)

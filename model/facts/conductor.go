@@ -61,10 +61,11 @@ type Conductor struct {
 
 	Table5A    *float64 `json:"table5_a,omitempty"`    // 33 CFR 183.425 Table 5, uncorrected
 	AllowableA *float64 `json:"allowable_a,omitempty"` // corrected for the hottest space crossed
-	BundleSize *float64 `json:"bundle_size,omitempty"` // current-carrying conductors it runs with, itself included
-	BundledA   *float64 `json:"bundled_a,omitempty"`   // allowable with the bundling factor
 	CurrentA   *float64 `json:"current_a,omitempty"`   // greatest, starting and stall aside
 	SurgeA     *float64 `json:"surge_a,omitempty"`     // greatest while starting or stalled
+
+	Bundling
+	Service
 
 	// GuardA is the rating of the protective device that limits it, GuardedBy
 	// names the devices; the shares are that rating against what the conductor
@@ -95,6 +96,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 	}
 	feeding(s, f, a, result)
 	carrying(s, f, result)
+	bundling(s, &f.Bundling, r, c, result)
 	return f
 }
 
@@ -166,8 +168,6 @@ func carrying(s *Subject, f *Conductor, result *circuit.ConductorResult) {
 	putTruth(s, "in_engine_space", &f.InEngineSpace, result.InEngineSpace)
 	putFigure(s, "table5_a", &f.Table5A, result.Table5)
 	putFigure(s, "allowable_a", &f.AllowableA, result.Allowable)
-	putFigure(s, "bundle_size", &f.BundleSize, result.BundleCount)
-	putFigure(s, "bundled_a", &f.BundledA, result.Bundled)
 	putFigure(s, "current_a", &f.CurrentA, result.Current)
 	putFigure(s, "surge_a", &f.SurgeA, result.Surge)
 	putFigure(s, "guard_a", &f.GuardA, result.Guard)

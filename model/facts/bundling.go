@@ -1,0 +1,47 @@
+package facts
+
+import (
+	"driploop/model/circuit"
+	"driploop/model/figure"
+	"driploop/model/record"
+)
+
+// Bundling is the conductors that a conductor runs with.
+type Bundling struct {
+	// BundleSize is the number of current-carrying conductors where most run
+	// together, itself included. It is not known unless each of its bundles says
+	// how many it has: old wiring that no record names counts too.
+	BundleSize *float64 `json:"bundle_size,omitempty"`
+	BundledA   *float64 `json:"bundled_a,omitempty"` // allowable with the bundling factor
+}
+
+func bundling(s *Subject, f *Bundling, r *record.Record, c *record.Conductor, result *circuit.ConductorResult) {
+	gaps := uncounted(s, r, c)
+	if len(gaps) > 0 {
+		s.open("bundle_size", gaps...)
+		s.open("bundled_a", gaps...)
+		return
+	}
+	putFigure(s, "bundle_size", &f.BundleSize, result.BundleCount)
+	putFigure(s, "bundled_a", &f.BundledA, result.Bundled)
+}
+
+// uncounted returns what is missing to know how many conductors run together.
+func uncounted(s *Subject, r *record.Record, c *record.Conductor) []figure.Gap {
+	var gaps []figure.Gap
+	seen := map[string]bool{}
+	for _, g := range c.Route {
+		name, ok := g.Bundle.Get()
+		if !ok || name == "none" || seen[name] {
+			continue
+		}
+		seen[name] = true
+		if b := r.Bundle(name); b == nil || !b.Carrying.Is() {
+			gaps = append(gaps, figure.Missing("bundles."+name+".carrying"))
+		}
+	}
+	if !c.Sheath.Is() {
+		gaps = append(gaps, figure.Missing(s.field("sheath")))
+	}
+	return gaps
+}
