@@ -14,12 +14,11 @@ type reference struct {
 	to   target
 	name string
 	at   verdict.Range
-	path string
 }
 
-func (d *decoder) refer(to target, name string, at verdict.Range, path string) {
+func (d *decoder) refer(to target, name string, at verdict.Range) {
 	if to != nothing && !d.muted {
-		d.refs = append(d.refs, reference{to, name, at, path})
+		d.refs = append(d.refs, reference{to, name, at})
 	}
 }
 

@@ -27,7 +27,8 @@ func Decode(name string, text []byte) (*Record, Faults) {
 	d := &decoder{name: name, src: src, faults: faults, r: r}
 	r.Places = make(map[string]verdict.Range, len(text)/14)
 	top := verdict.Position{Line: 1, Column: 1}
-	rootTable().decode(d, verdict.Range{Start: top, End: top}, doc, "", "", r)
+	start := verdict.Range{Start: top, End: top}
+	rootTable().decode(d, start, start, doc, "", "", r)
 	if r.Practice.State == Absent {
 		r.Practice.V, r.Practice.State = defaultPractice(), Given
 	}

@@ -11,11 +11,12 @@ import (
 type form struct {
 	pattern string
 	match   *regexp.Regexp
-	says    string // what would be right
+	says    string   // what would be right
+	common  []string // texts that fit: most need no matching
 }
 
 func newForm(pattern, says string) func() *form {
-	return sync.OnceValue(func() *form { return &form{pattern, regexp.MustCompile(pattern), says} })
+	return sync.OnceValue(func() *form { return &form{pattern: pattern, match: regexp.MustCompile(pattern), says: says} })
 }
 
 const ipPattern = `IP[0-6X]([0-9X]|[69]K)[A-D]?[HMSW]?`
@@ -44,8 +45,8 @@ var (
 		one := "(" + strings.Join(colours(), "|") + ")"
 		pattern := "^" + one + "(/" + one + ")?$"
 		return &form{
-			pattern, regexp.MustCompile(pattern),
-			"write one of " + listed(colours(), "or") + ", with a stripe as green/yellow",
+			pattern: pattern, match: regexp.MustCompile(pattern), common: colours(),
+			says: "write one of " + listed(colours(), "or") + ", with a stripe as green/yellow",
 		}
 	})
 )

@@ -80,7 +80,7 @@ func (d *decoder) items(s *spec, n *yaml.Node, path string) (items []item, unkno
 			unknown = true
 			continue
 		}
-		if !d.itemOK(s, value.Value, at, path) {
+		if !d.itemOK(s, value.Value, at) {
 			ok = false
 			continue
 		}
@@ -93,13 +93,13 @@ func (d *decoder) items(s *spec, n *yaml.Node, path string) (items []item, unkno
 	return items, unknown, ok
 }
 
-func (d *decoder) itemOK(s *spec, value string, at verdict.Range, path string) bool {
+func (d *decoder) itemOK(s *spec, value string, at verdict.Range) bool {
 	switch s.shape {
 	case wordsShape:
 		if !d.textOK(s, value, at) {
 			return false
 		}
-		d.refer(s.refs, value, at, path)
+		d.refer(s.refs, value, at)
 	case pairShape:
 		if !plainID(value) {
 			d.fault(at, "%q is no name of a terminal; use %s", clip(value), idHelp)

@@ -13,21 +13,22 @@ import (
 const maxFields = 128
 
 // decode reads a mapping into v: all keys that are right, a fault for each that
-// is not.
-func (t *table[T]) decode(d *decoder, at verdict.Range, n *yaml.Node, path, id string, v *T) {
+// is not. The ranges are those of its key, or of the list item, and of the
+// mapping itself.
+func (t *table[T]) decode(d *decoder, at, body verdict.Range, n *yaml.Node, path, id string, v *T) {
 	m, leave := d.follow(n)
 	defer leave()
 	if e, ok := any(v).(entrant); ok {
-		*e.entry() = Entry{ID: id, Path: path, At: at, Body: d.src.rangeOf(n)}
+		*e.entry() = Entry{ID: id, Path: path, At: at, Body: body}
 	}
 	if m.Kind != yaml.MappingNode {
 		switch {
 		case isUnknown(m):
-			d.fault(d.src.rangeOf(n), "a %s cannot be unknown as a whole; write unknown for each value that is", t.name)
+			d.fault(body, "a %s cannot be unknown as a whole; write unknown for each value that is", t.name)
 		case isNull(m):
 			d.fault(at, "%s has no value; write a mapping with the keys %s", quoteOr(id, "this "+t.name), t.sample())
 		default:
-			d.fault(d.src.rangeOf(n), "%s is %s; write a mapping with the keys %s", quoteOr(id, "this "+t.name), noun(m), t.sample())
+			d.fault(body, "%s is %s; write a mapping with the keys %s", quoteOr(id, "this "+t.name), noun(m), t.sample())
 		}
 		t.fill(d, path, Absent, verdict.Range{}, v)
 		return

@@ -59,7 +59,7 @@ func (d *decoder) value(s *spec, key verdict.Range, n *yaml.Node, path string, t
 			d.fault(at, "the tag %q means nothing in a record; delete it", clip(v.Tag))
 			return
 		}
-		d.scalar(s, v, at, path, target)
+		d.scalar(s, v, at, target)
 	}
 }
 
@@ -120,12 +120,12 @@ func (s *spec) wanted() string {
 }
 
 // scalar reads one value that is not unknown.
-func (d *decoder) scalar(s *spec, n *yaml.Node, at verdict.Range, path string, target any) {
+func (d *decoder) scalar(s *spec, n *yaml.Node, at verdict.Range, target any) {
 	switch v := target.(type) {
 	case *Text:
 		if d.textOK(s, n.Value, at) {
 			*v = Text{V: n.Value, State: Given, At: at}
-			d.refer(s.refs, n.Value, at, path)
+			d.refer(s.refs, n.Value, at)
 		}
 	case *Flag:
 		if n.Tag != boolTag || n.Style != 0 {
@@ -187,7 +187,7 @@ func (d *decoder) textOK(s *spec, value string, at verdict.Range) bool {
 		d.fault(at, "%q is no value of %q; %s", clip(value), s.key, choices(value, s.words, "write"))
 		return false
 	}
-	if s.form != nil && !s.form.match.MatchString(value) {
+	if s.form != nil && !contains(s.form.common, value) && !s.form.match.MatchString(value) {
 		d.fault(at, "%q is no value of %q; %s", clip(value), s.key, s.form.says)
 		return false
 	}

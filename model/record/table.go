@@ -81,7 +81,7 @@ type part interface {
 type single[P any] struct{ of func() *table[P] }
 
 func (p single[P]) decode(d *decoder, _ *spec, at verdict.Range, n *yaml.Node, path string, target any) {
-	p.of().decode(d, at, n, path, "", target.(*P))
+	p.of().decode(d, at, d.src.rangeOf(n), n, path, "", target.(*P))
 }
 
 func (p single[P]) fill(d *decoder, path string, state State, at verdict.Range, target any) {
@@ -110,7 +110,7 @@ func (p several[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, p
 		}
 		here, itemPath := d.src.rangeOf(item), index(path, i)
 		d.place(itemPath, here)
-		p.of().decode(d, here, item, itemPath, "", &made[i])
+		p.of().decode(d, here, here, item, itemPath, "", &made[i])
 		*list = append(*list, &made[i])
 	}
 }
@@ -151,7 +151,7 @@ func (p byID[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, path
 		d.place(itemPath, here)
 		made = made[:len(made)+1]
 		v := &made[len(made)-1]
-		p.of().decode(d, here, pairs[i+1], itemPath, id, v)
+		p.of().decode(d, here, d.src.rangeOf(pairs[i+1]), pairs[i+1], itemPath, id, v)
 		*list = append(*list, v)
 	}
 }
