@@ -1,6 +1,8 @@
 package facts
 
 import (
+	"slices"
+
 	"driploop/model/copper"
 	"driploop/model/figure"
 	"driploop/model/quantity"
@@ -53,7 +55,7 @@ type Penetration struct {
 	SealHoles   *int     `json:"seal_holes,omitempty"`
 
 	Compound    *string  `json:"compound,omitempty"`
-	Touches     []string `json:"touches"` // materials that the compound touches
+	Touches     []string `json:"touches"` // materials that the compound touches, the panel's skin among them
 	MakerAllows []string `json:"maker_allows"`
 	Applied     *string  `json:"applied,omitempty"`
 	CureS       *float64 `json:"cure_s,omitempty"`
@@ -73,6 +75,7 @@ type Penetration struct {
 	EntersTop      *bool    `json:"enters_top,omitempty"`
 	LoadBearing    *bool    `json:"load_bearing,omitempty"`
 	Backing        *string  `json:"backing,omitempty"`
+	Fitting
 }
 
 func penetration(r *record.Record, p *record.Penetration) *Penetration {
@@ -80,6 +83,7 @@ func penetration(r *record.Record, p *record.Penetration) *Penetration {
 	s := &f.Subject
 	sides(s, f, r, p)
 	panel(s, f, &p.Panel)
+	isolates(s, f, r, p)
 	hole(s, f, &p.Hole)
 	passing(s, f, r, p)
 	seal(s, f, &p.Seal)
@@ -89,9 +93,10 @@ func penetration(r *record.Record, p *record.Penetration) *Penetration {
 	putMeasure(s, "loop_mm", &f.LoopMM, p.DripLoop.Depth, "drip_loop.depth")
 	put(s, "cable_falls", &f.CableFalls, p.DripLoop.CableFalls, "drip_loop.cable_falls")
 	put(s, "equipment_below", &f.EquipmentBelow, p.EquipmentBelow, "equipment_below")
-	put(s, "enters_top", &f.EntersTop, p.EntersTop, "enters_top")
+	entersTop(s, f, p)
 	put(s, "load_bearing", &f.LoadBearing, p.LoadBearing, "load_bearing")
 	put(s, "backing", &f.Backing, p.Backing, "backing")
+	fitting(s, f, p)
 	return f
 }
 
@@ -121,7 +126,7 @@ func panel(s *Subject, f *Penetration, p *record.Panel) {
 	put(s, "build", &f.Build, p.Build, "panel.build")
 	put(s, "core", &f.Core, p.Core, "panel.core")
 	put(s, "skin", &f.Skin, p.Skin, "panel.skin")
-	put(s, "gelcoat", &f.Gelcoat, p.Gelcoat, "panel.gelcoat")
+	gelcoat(s, f, p)
 	put(s, "part", &f.Part, p.Part, "panel.part")
 	// Only a bulkhead may have to be watertight without its exposure saying so.
 	if part, ok := p.Part.Get(); ok && part != "bulkhead" && !p.Watertight.Is() {
@@ -129,13 +134,48 @@ func panel(s *Subject, f *Penetration, p *record.Panel) {
 	} else {
 		put(s, "watertight", &f.Watertight, p.Watertight, "panel.watertight")
 	}
-	put(s, "isolates", &f.Isolates, p.Isolates, "panel.isolates")
 	put(s, "below_waterline", &f.BelowWaterline, p.BelowWaterline, "panel.below_waterline")
 	putMeasure(s, "panel_mm", &f.PanelMM, p.Thickness, "panel.thickness")
 	putMeasure(s, "panel_height_mm", &f.PanelHeightMM, p.Height, "panel.height")
 	derive(s, "panel_third_mm", &f.PanelThirdMM, []string{"panel_height_mm"}, func() float64 {
 		return quantity.Round(*f.PanelHeightMM / 3)
 	})
+}
+
+// gelcoat tells whether the panel wears gelcoat: one of metal, wood or plastic
+// does not, unless the record says so.
+func gelcoat(s *Subject, f *Penetration, p *record.Panel) {
+	plain := slices.Contains([]string{"metal", "wood", "plastic"}, p.Build.V) && p.Build.Is()
+	switch {
+	case p.Gelcoat.Is() || !plain && p.Skin.V != "gelcoat":
+		put(s, "gelcoat", &f.Gelcoat, p.Gelcoat, "panel.gelcoat")
+	default:
+		f.Gelcoat = ptr(p.Skin.V == "gelcoat")
+	}
+}
+
+// isolates tells what the panel keeps apart: nothing, unless the record says so,
+// if petrol vapour can gather on neither side.
+func isolates(s *Subject, f *Penetration, r *record.Record, p *record.Penetration) {
+	clear := func(id string) bool {
+		space := r.Space(id)
+		return space != nil && space.FuelVapour.Is() && space.FuelVapour.V != "petrol"
+	}
+	if !p.Panel.Isolates.Is() && clear(p.From.V) && clear(p.To.V) {
+		f.Isolates = ptr("none")
+		return
+	}
+	put(s, "isolates", &f.Isolates, p.Panel.Isolates, "panel.isolates")
+}
+
+// entersTop tells whether the hole is in the top of an enclosure: of another
+// part only if the record says so.
+func entersTop(s *Subject, f *Penetration, p *record.Penetration) {
+	if part, ok := p.Panel.Part.Get(); ok && part != "enclosure" && !p.EntersTop.Is() {
+		f.EntersTop = ptr(false)
+		return
+	}
+	put(s, "enters_top", &f.EntersTop, p.EntersTop, "enters_top")
 }
 
 func hole(s *Subject, f *Penetration, h *record.Hole) {
