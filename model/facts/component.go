@@ -38,6 +38,7 @@ type Component struct {
 	RatingA   *float64 `json:"rating_a,omitempty"`
 	CurrentA  *float64 `json:"current_a,omitempty"`
 	SurgeA    *float64 `json:"surge_a,omitempty"`
+	Opening
 }
 
 func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Component {
@@ -61,6 +62,7 @@ func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Comp
 	put(s, "marked", &f.Marked, c.Marked, "marked")
 	putMeasure(s, "rating_a", &f.RatingA, c.Rating, "rating")
 	through(s, a, c, &f.CurrentA, &f.SurgeA)
+	opening(s, &f.Opening, r, a, c)
 	return f
 }
 

@@ -66,6 +66,9 @@ type Conductor struct {
 
 	Bundling
 	Service
+	Made
+	Output
+	Returning
 
 	// GuardA is the rating of the protective device that limits it, GuardedBy
 	// names the devices; the shares are that rating against what the conductor
@@ -97,6 +100,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 	feeding(s, f, a, result)
 	carrying(s, f, result)
 	bundling(s, &f.Bundling, r, c, result)
+	made(s, f, c)
 	return f
 }
 

@@ -39,6 +39,8 @@ type Device struct {
 	FaultLeastA *float64 `json:"fault_least_a,omitempty"`
 	LoadA       *float64 `json:"load_a,omitempty"`    // greatest continuous current through it
 	RunningA    *float64 `json:"running_a,omitempty"` // greatest, starting and stall aside
+	Fed
+	Machine
 }
 
 func device(r *record.Record, a *circuit.Analysis, c *record.Component) *Device {
@@ -69,6 +71,7 @@ func device(r *record.Record, a *circuit.Analysis, c *record.Component) *Device 
 	putFigure(s, "running_a", &f.RunningA, result.RunningA)
 	lithium(s, f, r)
 	bank(s, &f.Bank, r, a, c.ID)
+	fed(s, f, r, a, c.ID)
 	return f
 }
 

@@ -39,6 +39,7 @@ type Load struct {
 	// Tested: the record holds a test of drop, polarity or function for it. None
 	// is a "no" only once the job is signed off; before that it is open.
 	Tested *bool `json:"tested,omitempty"`
+	Sharing
 	Isolation
 }
 
@@ -62,6 +63,7 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 	if result == nil {
 		result = &circuit.LoadResult{}
 	}
+	shared(s, &f.Sharing, r, a, c)
 	isolators(s, &f.Isolation, r, a, result)
 	f.Devices = append(f.Devices, result.Devices...)
 	f.Switches = append(f.Switches, result.Switches...)

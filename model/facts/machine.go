@@ -1,0 +1,86 @@
+package facts
+
+import (
+	"driploop/model/circuit"
+	"driploop/model/figure"
+	"driploop/model/quantity"
+	"driploop/model/record"
+)
+
+// Machine is the alternator or generator that has a device as the first one on
+// its output.
+type Machine struct {
+	Machine string `json:"machine"` // its id; empty if there is none
+	// MachineLimits: it cannot give more than its rated current.
+	MachineLimits *bool    `json:"machine_limits,omitempty"`
+	MachineA      *float64 `json:"machine_a,omitempty"`
+	// MachinePct is the device's rating against that current, MachineHot whether
+	// that current is rated at 60 °C or above.
+	MachinePct *float64 `json:"machine_pct,omitempty"`
+	MachineHot *bool    `json:"machine_hot,omitempty"`
+}
+
+// hotMachine is the temperature in °C that 33 CFR 183.460(b) takes a machine's
+// rated current at.
+const hotMachine = 60
+
+// machines sets, at each device, the machine whose output it protects. Of
+// several machines the smallest counts, for which the device is the largest.
+func machines(r *record.Record, a *circuit.Analysis, devices map[string]*Device) {
+	for _, c := range r.Conductors {
+		result := a.Conductors[c.ID]
+		if result == nil {
+			continue
+		}
+		for _, feed := range result.Feeds {
+			d := devices[feed.EndsAtDevice]
+			if d == nil || feed.SourceKind != "alternator" && feed.SourceKind != "generator" {
+				continue
+			}
+			m := r.Component(owner(feed.Source))
+			if before := r.Component(d.Machine.Machine); before == nil || smaller(m, before) {
+				d.Machine.Machine = m.ID
+			}
+		}
+	}
+	for _, d := range devices {
+		machine(&d.Subject, d, r.Component(d.Machine.Machine))
+	}
+}
+
+// smaller tells whether machine a has to count rather than b: one without a
+// recorded output leaves the answer open, and so counts most.
+func smaller(a, b *record.Component) bool {
+	if !a.Output.Is() || !b.Output.Is() {
+		return !a.Output.Is() && b.Output.Is()
+	}
+	return a.Output.V.Base < b.Output.V.Base
+}
+
+func machine(s *Subject, d *Device, m *record.Component) {
+	if m == nil {
+		gap := figure.Because("it is the first device of no alternator or generator")
+		for _, fact := range []string{"machine_limits", "machine_a", "machine_pct", "machine_hot"} {
+			s.open(fact, gap)
+		}
+		return
+	}
+	f := &d.Machine
+	putOf(s, "machine_limits", &f.MachineLimits, m.SelfLimiting, m.Path+".self_limiting")
+	if output, ok := m.Output.Get(); ok {
+		f.MachineA = &output.Base
+	} else {
+		s.open("machine_a", figure.Missing(m.Path+".output"))
+	}
+	derive(s, "machine_pct", &f.MachinePct, []string{"machine_a", "rating_a"}, func() float64 {
+		return quantity.Round(100 * *d.RatingA / *f.MachineA)
+	})
+	switch at, ok := m.OutputAt.Get(); {
+	case !ok:
+		s.open("machine_hot", figure.Missing(m.Path+".output_at"))
+	case at.Base < hotMachine:
+		s.open("machine_hot", figure.Gap{Field: m.Path + ".output", Why: "its current at 60 °C is wanted, and it is recorded at a lower temperature"})
+	default:
+		f.MachineHot = ptr(true)
+	}
+}

@@ -1,0 +1,100 @@
+package facts
+
+import (
+	"math"
+
+	"driploop/model/circuit"
+	"driploop/model/figure"
+	"driploop/model/quantity"
+	"driploop/model/record"
+)
+
+// Returning is what the devices of its circuits let flow back through a grounded
+// return, which no device of its own protects.
+type Returning struct {
+	// ReturnsA is the sum of what the circuits that return through it can carry
+	// for long: each its own device, several together no more than the device
+	// ahead of them. Feeds of cranking motors are left aside.
+	ReturnsA         *float64 `json:"returns_a,omitempty"`
+	ReturnsTable5Pct *float64 `json:"returns_table5_pct,omitempty"`
+}
+
+// returning sets what can return through a conductor; what it carries and what
+// Table 5 allows is set before.
+func returning(f *Conductor, r *record.Record, a *circuit.Analysis, loads []*record.Component) {
+	s := &f.Subject
+	if f.Role != "negative" || f.Ungrounded == nil || *f.Ungrounded {
+		gaps := s.Open["ungrounded"]
+		if len(gaps) == 0 {
+			gaps = []figure.Gap{figure.Because("it is no grounded return")}
+		}
+		s.open("returns_a", gaps...)
+	} else if amps, gaps := returned(r, a, loads); len(gaps) > 0 {
+		s.open("returns_a", gaps...)
+	} else {
+		f.ReturnsA = &amps
+	}
+	derive(s, "returns_table5_pct", &f.ReturnsTable5Pct, []string{"returns_a", "table5_a"}, func() float64 {
+		return quantity.Round(100 * *f.ReturnsA / *f.Table5A)
+	})
+}
+
+// returned sums what loads can send back through one conductor.
+func returned(r *record.Record, a *circuit.Analysis, loads []*record.Component) (float64, []figure.Gap) {
+	var chains [][]string
+	var gaps []figure.Gap
+	for _, load := range loads {
+		result := a.Loads[load.ID]
+		if cranks(r, result.Out) {
+			continue
+		}
+		if len(result.Devices) == 0 {
+			gaps = append(gaps, figure.Because("no device limits what returns from "+load.ID))
+		}
+		for _, id := range result.Devices {
+			if device := r.Component(id); !device.Rating.Is() {
+				gaps = append(gaps, figure.Missing(device.Path+".rating"))
+			}
+		}
+		chains = append(chains, result.Devices)
+	}
+	if len(chains) == 0 && len(gaps) == 0 {
+		gaps = append(gaps, figure.Because("no load returns through it in the record"))
+	}
+	if len(gaps) > 0 {
+		return 0, gaps
+	}
+	return quantity.Round(passed(r, chains)), nil
+}
+
+// passed returns what chains of devices let pass together: of chains that begin
+// with the same device no more than its rating.
+func passed(r *record.Record, chains [][]string) float64 {
+	var firsts []string
+	behind := map[string][][]string{}
+	for _, chain := range chains {
+		if len(chain) == 0 {
+			return math.Inf(1)
+		}
+		if behind[chain[0]] == nil {
+			firsts = append(firsts, chain[0])
+		}
+		behind[chain[0]] = append(behind[chain[0]], chain[1:])
+	}
+	var sum float64
+	for _, first := range firsts {
+		sum += min(r.Component(first).Rating.V.Base, passed(r, behind[first]))
+	}
+	return sum
+}
+
+// cranks tells whether the record claims conductors as the feed of a cranking
+// motor.
+func cranks(r *record.Record, way []string) bool {
+	for _, id := range way {
+		if c := r.Conductor(id); c != nil && c.Duty.Is() && c.Duty.V == "cranking" {
+			return true
+		}
+	}
+	return false
+}
