@@ -69,7 +69,8 @@ type ConductorResult struct {
 	// stall; CurrentCase names the case.
 	Current     figure.Figure
 	CurrentCase string
-	// Surge is the same over starting and stall cases; zero if there are none.
+	// Surge is the same over starting and stall cases; open where a load draws
+	// through it whose starting or stall current is not recorded.
 	Surge     figure.Figure
 	SurgeCase string
 
@@ -156,9 +157,12 @@ type LoadResult struct {
 
 // BatteryResult is what the circuit makes of a battery.
 type BatteryResult struct {
-	// Disconnect names the switch that opens the battery's ungrounded
-	// conductors; Bypass the conductors on its ungrounded terminal that no
-	// switch opens (cranking feeds included).
+	// Switched tells whether a switch opens the battery's ungrounded conductors.
+	// It is open while the duty of the switch that would is not recorded.
+	Switched figure.Truth
+	// Disconnect names that switch, recorded as such or not; Bypass the
+	// conductors on its ungrounded terminal that no switch opens (cranking feeds
+	// included).
 	Disconnect string
 	Bypass     []string
 	// SwitchLength is the length along the conductors from its ungrounded

@@ -47,6 +47,11 @@ func (a *analysis) setDisconnect(r *BatteryResult, i int) {
 				r.Bypass = append(r.Bypass, id)
 			}
 		}
+		if k == 0 {
+			r.Switched = cut.switched
+		} else {
+			r.Switched = both(r.Switched, cut.switched)
+		}
 		switch {
 		case k == 0:
 			r.Disconnect, r.SwitchLength = cut.by, cut.length
@@ -89,9 +94,10 @@ func (a *analysis) bankEnd(i, node int) int {
 
 // cut is how a battery terminal can be cut off.
 type cut struct {
-	by     string
-	bypass []string
-	length figure.Figure
+	by       string
+	switched figure.Truth
+	bypass   []string
+	length   figure.Figure
 }
 
 // cutOff follows the ways from a battery terminal up to the first switch on
@@ -122,8 +128,9 @@ func (a *analysis) cutOff(start int) cut {
 		}
 	})
 	chosen := a.pickSwitch(switches)
+	switched := a.cuts(chosen, switches)
 	trunk := map[int]bool{start: true}
-	c := cut{length: figure.Open(figure.Because("no switch stands in its ungrounded conductors"))}
+	c := cut{switched: switched, length: figure.Open(figure.Because("no switch stands in its ungrounded conductors"))}
 	if chosen >= 0 {
 		b := &n.branches[chosen]
 		c.by = b.id
@@ -188,6 +195,26 @@ func (a *analysis) pickSwitch(switches []int) int {
 	return only
 }
 
+// cuts tells whether the chosen switch is the battery's disconnect, or whether
+// there is none. A switch whose duty is not recorded may be one or not.
+func (a *analysis) cuts(chosen int, switches []int) figure.Truth {
+	if chosen >= 0 && a.net.branches[chosen].comp.Duty.Is() {
+		return figure.True()
+	}
+	var gaps []figure.Gap
+	for _, i := range switches {
+		c := a.net.branches[i].comp
+		gap := figure.Missing(c.Path + ".duty")
+		if !c.Duty.Is() && !slices.Contains(gaps, gap) {
+			gaps = append(gaps, gap)
+		}
+	}
+	if len(gaps) > 0 {
+		return figure.OpenTruth(gaps...)
+	}
+	return figure.False()
+}
+
 // setComponents fills in what flows through each component.
 func (a *analysis) setComponents() {
 	for id, r := range a.result.Components {
@@ -195,12 +222,16 @@ func (a *analysis) setComponents() {
 		var running, surge peak
 		for _, i := range a.net.byComp[id] {
 			if a.net.branches[i].kind != coil {
+				surge.gaps = append(surge.gaps, a.unstated[i]...)
 				running.join(&a.peaks.running[i])
 				surge.join(&a.peaks.surge[i])
 			}
 		}
 		if node, ok := a.net.index[id]; ok {
 			if bus := a.peaks.bus[node]; bus != nil {
+				for _, i := range a.net.at[node] {
+					surge.gaps = append(surge.gaps, a.unstated[i]...)
+				}
 				running.join(&bus.running)
 				surge.join(&bus.surge)
 			}

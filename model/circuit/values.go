@@ -14,7 +14,7 @@ import (
 // Unknown values are solved with two made-up ones, different for each: what does
 // not change between the two does not depend on them. These are their sizes.
 const (
-	guessOhms = 0.01
+	guessOhms = 0.0001 // so little that no made-up value keeps a load from being fed
 	guessAmps = 3.0
 	guessVolt = 12.0
 )

@@ -111,7 +111,7 @@ func disconnect(s *Subject, f *Battery, result *circuit.BatteryResult) {
 		return
 	}
 	f.Bypass = append(f.Bypass, result.Bypass...)
-	f.Switched = ptr(result.Disconnect != "")
+	putTruth(s, "switched", &f.Switched, result.Switched)
 	if result.Disconnect == "" {
 		gap := figure.Because("no switch stands in its ungrounded conductors")
 		s.open("switch", gap)
