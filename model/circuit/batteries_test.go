@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"driploop/model/figure"
 )
 
 func TestDisconnect(t *testing.T) {
@@ -67,6 +69,27 @@ func TestBranchSwitchesAreNoDisconnect(t *testing.T) {
 	b := a.Batteries["bat"]
 	assert.Empty(t, b.Disconnect)
 	assert.False(t, b.SwitchLength.Known)
+}
+
+// A switch counts as the disconnect only if the record says what it is for; until
+// then it is open whether the battery is switched.
+func TestSwitchedOnlyByAStatedDuty(t *testing.T) {
+	for duty, want := range map[string]figure.Truth{
+		", duty: battery-disconnect": figure.True(),
+		", duty: lighting":           figure.False(),
+		"":                           figure.OpenTruth(figure.Missing("components.s1.duty")),
+	} {
+		a := analyse(t, boat, `
+		bat: kind: battery, nominal: 12 V
+		f1: kind: fuse, rating: 15 A
+		s1: kind: switch`+duty+`
+		lamp: kind: lamp, current: 4 A`, `
+		P1: bat.pos > s1.in, 10 AWG, 100 mm
+		P2: s1.out > f1.line, 10 AWG, 1 m
+		P3: f1.load > lamp.pos, 14 AWG, 1 m
+		N1: lamp.neg > bat.neg, 14 AWG, 1 m, negative`)
+		assert.Equal(t, want, a.Batteries["bat"].Switched, "s1%s", duty)
+	}
 }
 
 func TestDisconnectOfAnInsulatedSystemNeedsBothPoles(t *testing.T) {
