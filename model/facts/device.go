@@ -40,7 +40,7 @@ type Device struct {
 	LoadA       *float64 `json:"load_a,omitempty"`    // greatest continuous current through it
 	RunningA    *float64 `json:"running_a,omitempty"` // greatest, starting and stall aside
 	Fed
-	Machine
+	Charging
 }
 
 func device(r *record.Record, a *circuit.Analysis, c *record.Component) *Device {

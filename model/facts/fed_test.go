@@ -58,11 +58,11 @@ func TestDeviceKnowsWhatItFeeds(t *testing.T) {
 
 func TestDeviceKnowsItsMachine(t *testing.T) {
 	fuse := buildf(t, small, ", self_limiting: false").Devices["alternator-fuse"]
-	assert.Equal(t, "alternator", fuse.Machine.Machine)
+	assert.Equal(t, "alternator", fuse.Machine)
 	assert.InDelta(t, 140, *fuse.MachinePct, 1e-9) // 70 A against 50 A
-	assert.True(t, *fuse.MachineHot)
+	assert.InDelta(t, 140, *fuse.MachineHotPct, 1e-9)
 	assert.False(t, *fuse.MachineLimits)
-	assert.Empty(t, buildf(t, small, "").Devices["winch-breaker"].Machine.Machine)
+	assert.Empty(t, buildf(t, small, "").Devices["winch-breaker"].Machine)
 }
 
 func TestOutputOfAChargingSource(t *testing.T) {

@@ -7,17 +7,18 @@ import (
 	"driploop/model/record"
 )
 
-// Machine is the alternator or generator that has a device as the first one on
+// Charging is the alternator or generator that has a device as the first one on
 // its output.
-type Machine struct {
+type Charging struct {
 	Machine string `json:"machine"` // its id; empty if there is none
 	// MachineLimits: it cannot give more than its rated current.
 	MachineLimits *bool    `json:"machine_limits,omitempty"`
 	MachineA      *float64 `json:"machine_a,omitempty"`
-	// MachinePct is the device's rating against that current, MachineHot whether
-	// that current is rated at 60 °C or above.
-	MachinePct *float64 `json:"machine_pct,omitempty"`
-	MachineHot *bool    `json:"machine_hot,omitempty"`
+	// MachinePct is the device's rating against that current, MachineHotPct the
+	// same where that current is the one at 60 °C or above; a machine gives less
+	// when hot.
+	MachinePct    *float64 `json:"machine_pct,omitempty"`
+	MachineHotPct *float64 `json:"machine_hot_pct,omitempty"`
 }
 
 // hotMachine is the temperature in °C that 33 CFR 183.460(b) takes a machine's
@@ -38,13 +39,13 @@ func machines(r *record.Record, a *circuit.Analysis, devices map[string]*Device)
 				continue
 			}
 			m := r.Component(owner(feed.Source))
-			if before := r.Component(d.Machine.Machine); before == nil || smaller(m, before) {
-				d.Machine.Machine = m.ID
+			if before := r.Component(d.Machine); before == nil || smaller(m, before) {
+				d.Machine = m.ID
 			}
 		}
 	}
 	for _, d := range devices {
-		machine(&d.Subject, d, r.Component(d.Machine.Machine))
+		machine(&d.Subject, d, r.Component(d.Machine))
 	}
 }
 
@@ -60,12 +61,12 @@ func smaller(a, b *record.Component) bool {
 func machine(s *Subject, d *Device, m *record.Component) {
 	if m == nil {
 		gap := figure.Because("it is the first device of no alternator or generator")
-		for _, fact := range []string{"machine_limits", "machine_a", "machine_pct", "machine_hot"} {
+		for _, fact := range []string{"machine_limits", "machine_a", "machine_pct", "machine_hot_pct"} {
 			s.open(fact, gap)
 		}
 		return
 	}
-	f := &d.Machine
+	f := &d.Charging
 	putOf(s, "machine_limits", &f.MachineLimits, m.SelfLimiting, m.Path+".self_limiting")
 	if output, ok := m.Output.Get(); ok {
 		f.MachineA = &output.Base
@@ -77,10 +78,10 @@ func machine(s *Subject, d *Device, m *record.Component) {
 	})
 	switch at, ok := m.OutputAt.Get(); {
 	case !ok:
-		s.open("machine_hot", figure.Missing(m.Path+".output_at"))
+		s.open("machine_hot_pct", figure.Missing(m.Path+".output_at"))
 	case at.Base < hotMachine:
-		s.open("machine_hot", figure.Gap{Field: m.Path + ".output", Why: "its current at 60 °C is wanted, and it is recorded at a lower temperature"})
+		s.open("machine_hot_pct", figure.Gap{Field: m.Path + ".output", Why: "its current at 60 °C is wanted, and it is recorded at a lower temperature"})
 	default:
-		f.MachineHot = ptr(true)
+		derive(s, "machine_hot_pct", &f.MachineHotPct, []string{"machine_pct"}, func() float64 { return *f.MachinePct })
 	}
 }
