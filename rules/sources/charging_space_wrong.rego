@@ -46,7 +46,6 @@ breach contains {
 	"subject": id,
 	"set": "us-inspected",
 	"figures": {"power_w": charger.power_w, "place": "the accommodation"},
-	"limit": {"power_w": 0},
 } if {
 	some id, charger in input.chargers
 	some kind in charger.battery_spaces

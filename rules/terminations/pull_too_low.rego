@@ -21,51 +21,96 @@
 #   since: 0.1.0
 package driploop.rules.terminations.pull_too_low
 
-# Pull in N, cut after the first decimal, by nominal copper area. The tables are by AWG: from_mm2 is that of
-# the gauge, below_mm2 that of the next row. A size between two rows, metric ones
-# among them, has to hold what the smaller of them has to.
+# Pull in N by gauge, cut after the first decimal.
 limits := {
 	"us-voluntary": {
-		"18 AWG": {"from_mm2": 0.823, "below_mm2": 1.309, "pull_n": 44.4, "trust": "secondary"}, # 10 lbf
-		"16 AWG": {"from_mm2": 1.309, "below_mm2": 2.081, "pull_n": 66.7, "trust": "secondary"}, # 15 lbf
-		"14 AWG": {"from_mm2": 2.081, "below_mm2": 3.309, "pull_n": 133.4, "trust": "secondary"}, # 30 lbf
-		"12 AWG": {"from_mm2": 3.309, "below_mm2": 5.261, "pull_n": 155.6, "trust": "secondary"}, # 35 lbf
-		"10 AWG": {"from_mm2": 5.261, "below_mm2": 8.366, "pull_n": 177.9, "trust": "secondary"}, # 40 lbf
-		"8 AWG": {"from_mm2": 8.366, "below_mm2": 13.3, "pull_n": 200.1, "trust": "unverified"}, # 45 lbf
-		"6 AWG": {"from_mm2": 13.3, "below_mm2": 16.77, "pull_n": 222.4, "trust": "unverified"}, # 50 lbf
-		"5 AWG": {"from_mm2": 16.77, "below_mm2": 21.15, "pull_n": 266.8, "trust": "unverified"}, # 60 lbf
-		"4 AWG": {"from_mm2": 21.15, "below_mm2": 26.67, "pull_n": 311.3, "trust": "secondary"}, # 70 lbf
-		"3 AWG": {"from_mm2": 26.67, "below_mm2": 33.63, "pull_n": 355.8, "trust": "secondary"}, # 80 lbf
-		"2 AWG": {"from_mm2": 33.63, "below_mm2": 42.41, "pull_n": 400.3, "trust": "secondary"}, # 90 lbf
-		"1 AWG": {"from_mm2": 42.41, "below_mm2": 53.48, "pull_n": 444.8, "trust": "secondary"}, # 100 lbf
-		"1/0 AWG": {"from_mm2": 53.48, "below_mm2": 67.43, "pull_n": 556, "trust": "unverified"}, # 125 lbf
-		"2/0 AWG": {"from_mm2": 67.43, "below_mm2": 85.03, "pull_n": 667.2, "trust": "unverified"}, # 150 lbf
-		"3/0 AWG": {"from_mm2": 85.03, "below_mm2": 107.2, "pull_n": 778.4, "trust": "unverified"}, # 175 lbf
-		"4/0 AWG": {"from_mm2": 107.2, "below_mm2": 9999, "pull_n": 1000.8, "trust": "unverified"}, # 225 lbf
+		"18 AWG": {"pull_n": 44.4, "trust": "secondary"}, # 10 lbf
+		"16 AWG": {"pull_n": 66.7, "trust": "secondary"}, # 15 lbf
+		"14 AWG": {"pull_n": 133.4, "trust": "secondary"}, # 30 lbf
+		"12 AWG": {"pull_n": 155.6, "trust": "secondary"}, # 35 lbf
+		"10 AWG": {"pull_n": 177.9, "trust": "secondary"}, # 40 lbf
+		"8 AWG": {"pull_n": 200.1, "trust": "unverified"}, # 45 lbf
+		"6 AWG": {"pull_n": 222.4, "trust": "unverified"}, # 50 lbf
+		"5 AWG": {"pull_n": 266.8, "trust": "unverified"}, # 60 lbf
+		"4 AWG": {"pull_n": 311.3, "trust": "secondary"}, # 70 lbf
+		"3 AWG": {"pull_n": 355.8, "trust": "secondary"}, # 80 lbf
+		"2 AWG": {"pull_n": 400.3, "trust": "secondary"}, # 90 lbf
+		"1 AWG": {"pull_n": 444.8, "trust": "secondary"}, # 100 lbf
+		"1/0 AWG": {"pull_n": 556, "trust": "unverified"}, # 125 lbf
+		"2/0 AWG": {"pull_n": 667.2, "trust": "unverified"}, # 150 lbf
+		"3/0 AWG": {"pull_n": 778.4, "trust": "unverified"}, # 175 lbf
+		"4/0 AWG": {"pull_n": 1000.8, "trust": "unverified"}, # 225 lbf
 	},
 	"workmanship": {
-		"26 AWG": {"from_mm2": 0.1288, "below_mm2": 0.2047, "pull_n": 13.3, "trust": "secondary"}, # 3 lbf
-		"24 AWG": {"from_mm2": 0.2047, "below_mm2": 0.3255, "pull_n": 22.2, "trust": "secondary"}, # 5 lbf
-		"22 AWG": {"from_mm2": 0.3255, "below_mm2": 0.5176, "pull_n": 35.5, "trust": "secondary"}, # 8 lbf
-		"20 AWG": {"from_mm2": 0.5176, "below_mm2": 0.823, "pull_n": 57.8, "trust": "secondary"}, # 13 lbf
-		"18 AWG": {"from_mm2": 0.823, "below_mm2": 1.309, "pull_n": 88.9, "trust": "secondary"}, # 20 lbf
-		"16 AWG": {"from_mm2": 1.309, "below_mm2": 2.081, "pull_n": 133.4, "trust": "secondary"}, # 30 lbf
-		"14 AWG": {"from_mm2": 2.081, "below_mm2": 3.309, "pull_n": 222.4, "trust": "secondary"}, # 50 lbf
-		"12 AWG": {"from_mm2": 3.309, "below_mm2": 5.261, "pull_n": 311.3, "trust": "secondary"}, # 70 lbf
-		"10 AWG": {"from_mm2": 5.261, "below_mm2": 8.366, "pull_n": 355.8, "trust": "secondary"}, # 80 lbf
-		"8 AWG": {"from_mm2": 8.366, "below_mm2": 13.3, "pull_n": 400.3, "trust": "secondary"}, # 90 lbf
-		"6 AWG": {"from_mm2": 13.3, "below_mm2": 21.15, "pull_n": 444.8, "trust": "secondary"}, # 100 lbf
-		"4 AWG": {"from_mm2": 21.15, "below_mm2": 33.63, "pull_n": 622.7, "trust": "secondary"}, # 140 lbf
-		"2 AWG": {"from_mm2": 33.63, "below_mm2": 42.41, "pull_n": 800.6, "trust": "secondary"}, # 180 lbf
-		"1 AWG": {"from_mm2": 42.41, "below_mm2": 53.48, "pull_n": 889.6, "trust": "unverified"}, # 200 lbf
-		"1/0 AWG": {"from_mm2": 53.48, "below_mm2": 67.43, "pull_n": 1112, "trust": "secondary"}, # 250 lbf
-		"2/0 AWG": {"from_mm2": 67.43, "below_mm2": 85.03, "pull_n": 1334.4, "trust": "secondary"}, # 300 lbf
-		"3/0 AWG": {"from_mm2": 85.03, "below_mm2": 107.2, "pull_n": 1556.8, "trust": "unverified"}, # 350 lbf
-		"4/0 AWG": {"from_mm2": 107.2, "below_mm2": 9999, "pull_n": 2001.6, "trust": "unverified"}, # 450 lbf
+		"26 AWG": {"pull_n": 13.3, "trust": "secondary"}, # 3 lbf
+		"24 AWG": {"pull_n": 22.2, "trust": "secondary"}, # 5 lbf
+		"22 AWG": {"pull_n": 35.5, "trust": "secondary"}, # 8 lbf
+		"20 AWG": {"pull_n": 57.8, "trust": "secondary"}, # 13 lbf
+		"18 AWG": {"pull_n": 88.9, "trust": "secondary"}, # 20 lbf
+		"16 AWG": {"pull_n": 133.4, "trust": "secondary"}, # 30 lbf
+		"14 AWG": {"pull_n": 222.4, "trust": "secondary"}, # 50 lbf
+		"12 AWG": {"pull_n": 311.3, "trust": "secondary"}, # 70 lbf
+		"10 AWG": {"pull_n": 355.8, "trust": "secondary"}, # 80 lbf
+		"8 AWG": {"pull_n": 400.3, "trust": "secondary"}, # 90 lbf
+		"6 AWG": {"pull_n": 444.8, "trust": "secondary"}, # 100 lbf
+		"4 AWG": {"pull_n": 622.7, "trust": "secondary"}, # 140 lbf
+		"2 AWG": {"pull_n": 800.6, "trust": "secondary"}, # 180 lbf
+		"1 AWG": {"pull_n": 889.6, "trust": "unverified"}, # 200 lbf
+		"1/0 AWG": {"pull_n": 1112, "trust": "secondary"}, # 250 lbf
+		"2/0 AWG": {"pull_n": 1334.4, "trust": "secondary"}, # 300 lbf
+		"3/0 AWG": {"pull_n": 1556.8, "trust": "unverified"}, # 350 lbf
+		"4/0 AWG": {"pull_n": 2001.6, "trust": "unverified"}, # 450 lbf
+	},
+}
+
+# Nominal copper area in mm² from which a row holds, and below which: that of its
+# gauge and that of the next row. A size between two rows, metric ones among them,
+# has to hold what the smaller of the two has to.
+sizes := {
+	"us-voluntary": {
+		"18 AWG": [0.823, 1.309],
+		"16 AWG": [1.309, 2.081],
+		"14 AWG": [2.081, 3.309],
+		"12 AWG": [3.309, 5.261],
+		"10 AWG": [5.261, 8.366],
+		"8 AWG": [8.366, 13.3],
+		"6 AWG": [13.3, 16.77],
+		"5 AWG": [16.77, 21.15],
+		"4 AWG": [21.15, 26.67],
+		"3 AWG": [26.67, 33.63],
+		"2 AWG": [33.63, 42.41],
+		"1 AWG": [42.41, 53.48],
+		"1/0 AWG": [53.48, 67.43],
+		"2/0 AWG": [67.43, 85.03],
+		"3/0 AWG": [85.03, 107.2],
+		"4/0 AWG": [107.2, 1e+06],
+	},
+	"workmanship": {
+		"26 AWG": [0.1288, 0.2047],
+		"24 AWG": [0.2047, 0.3255],
+		"22 AWG": [0.3255, 0.5176],
+		"20 AWG": [0.5176, 0.823],
+		"18 AWG": [0.823, 1.309],
+		"16 AWG": [1.309, 2.081],
+		"14 AWG": [2.081, 3.309],
+		"12 AWG": [3.309, 5.261],
+		"10 AWG": [5.261, 8.366],
+		"8 AWG": [8.366, 13.3],
+		"6 AWG": [13.3, 21.15],
+		"4 AWG": [21.15, 33.63],
+		"2 AWG": [33.63, 42.41],
+		"1 AWG": [42.41, 53.48],
+		"1/0 AWG": [53.48, 67.43],
+		"2/0 AWG": [67.43, 85.03],
+		"3/0 AWG": [85.03, 107.2],
+		"4/0 AWG": [107.2, 1e+06],
 	},
 }
 
 pulled := {"ring", "captive-spade", "flanged-spade", "spade", "blade", "bullet", "butt"}
+
+# Finer conductors are in neither table: 18 and 26 AWG.
+finest_mm2 := {"us-voluntary": 0.823, "workmanship": 0.1288}
 
 # One minute, both sources.
 minute_s := 60
@@ -78,16 +123,15 @@ excludes contains id if {
 
 excludes contains {"subject": id, "set": set} if {
 	some id, end in input.ends
-	some set, least in {"us-voluntary": limits["us-voluntary"]["18 AWG"].from_mm2, "workmanship": limits.workmanship["26 AWG"].from_mm2}
+	some set, least in finest_mm2
 	end.area_mm2 < least
 }
 
 applies contains {"subject": id, "set": set} if {
 	some id, end in input.ends
 	end.terminal in pulled
-	some set, of in limits
-	some row in of
-	end.area_mm2 >= row.from_mm2
+	some set, least in finest_mm2
+	end.area_mm2 >= least
 }
 
 breach contains {
@@ -98,10 +142,11 @@ breach contains {
 	"limit": {"pull_n": row.pull_n},
 } if {
 	some id, end in input.ends
-	some set, of in limits
-	some row in of
-	end.area_mm2 >= row.from_mm2
-	end.area_mm2 < row.below_mm2
+	some set, of in sizes
+	some gauge, bounds in of
+	end.area_mm2 >= bounds[0]
+	end.area_mm2 < bounds[1]
+	row := limits[set][gauge]
 	end.pull_n < row.pull_n
 }
 
@@ -115,10 +160,11 @@ breach contains {
 } if {
 	some id, end in input.ends
 	end.pull_time_s < minute_s
-	some set, of in limits
-	some row in of
-	end.area_mm2 >= row.from_mm2
-	end.area_mm2 < row.below_mm2
+	some set, of in sizes
+	some gauge, bounds in of
+	end.area_mm2 >= bounds[0]
+	end.area_mm2 < bounds[1]
+	row := limits[set][gauge]
 }
 
 gravest("secondary") := "warning"

@@ -18,13 +18,20 @@
 #   since: 0.1.0
 package driploop.rules.terminations.strands_damaged
 
-# AC 43.13-1B table 11-13 by gauge; from_mm2 is the nominal area of its first, so
-# that a metric size between two rows takes the stricter.
+# AC 43.13-1B table 11-13.
 limits := {"workmanship": {
-	"14 AWG and smaller": {"from_mm2": 0, "below_mm2": 3.309, "nicked": 2, "broken": 0},
-	"12 and 10 AWG": {"from_mm2": 3.309, "below_mm2": 8.366, "nicked": 4, "broken": 0},
-	"8 AWG and larger": {"from_mm2": 8.366, "below_mm2": 9999, "nicked": 6, "broken": 6},
+	"14 AWG and smaller": {"nicked": 2, "broken": 0},
+	"12 and 10 AWG": {"nicked": 4, "broken": 0},
+	"8 AWG and larger": {"nicked": 6, "broken": 6},
 }}
+
+# Nominal copper area in mm² from which a row holds, and below which: a metric
+# size between two rows takes the stricter.
+sizes := {
+	"14 AWG and smaller": [0, 3.309],
+	"12 and 10 AWG": [3.309, 8.366],
+	"8 AWG and larger": [8.366, 1000000],
+}
 
 breach contains {
 	"subject": id,
@@ -32,9 +39,10 @@ breach contains {
 	"limit": {"strands": row.nicked},
 } if {
 	some id, end in input.ends
-	some row in limits.workmanship
-	end.area_mm2 >= row.from_mm2
-	end.area_mm2 < row.below_mm2
+	some gauges, bounds in sizes
+	end.area_mm2 >= bounds[0]
+	end.area_mm2 < bounds[1]
+	row := limits.workmanship[gauges]
 	end.damaged_strands > row.nicked
 }
 
@@ -44,8 +52,9 @@ breach contains {
 	"limit": {"strands": row.broken},
 } if {
 	some id, end in input.ends
-	some row in limits.workmanship
-	end.area_mm2 >= row.from_mm2
-	end.area_mm2 < row.below_mm2
+	some gauges, bounds in sizes
+	end.area_mm2 >= bounds[0]
+	end.area_mm2 < bounds[1]
+	row := limits.workmanship[gauges]
 	end.broken_strands > row.broken
 }
