@@ -22,14 +22,14 @@
 package driploop.rules.sources.battery_moves
 
 limits := {
-	"us-federal": {"movement_mm": 25.4, "time_s": 60, "pulls": 5}, # 1 in
-	"us-voluntary": {"movement_mm": 25.4, "time_s": 60, "pulls": 5},
+	"us-federal": {"movement_mm": 25.4, "force_n": 400.339, "time_s": 60, "pulls": 5}, # 1 in, 90 lbf
+	"us-voluntary": {"movement_mm": 25.4, "force_n": 400.339, "time_s": 60, "pulls": 5},
 	"international": {"movement_mm": 10},
 }
 
 # The pull is twice the weight, or 90 lbf where that is less; ISO knows no such
 # bound.
-enough_n := {"us-federal": 400.3, "us-voluntary": 400.3, "international": 1000000}
+enough_n := {"us-federal": limits["us-federal"].force_n, "us-voluntary": limits["us-voluntary"].force_n, "international": 1000000}
 
 # It moved too far, whatever it was pulled with.
 breach contains {

@@ -21,45 +21,45 @@
 #   since: 0.1.0
 package driploop.rules.terminations.pull_too_low
 
-# Pull in N by gauge, cut after the first decimal.
+# Pull in N by gauge, cut after the third decimal.
 limits := {
 	"us-voluntary": {
-		"18 AWG": {"pull_n": 44.4, "trust": "secondary"}, # 10 lbf
-		"16 AWG": {"pull_n": 66.7, "trust": "secondary"}, # 15 lbf
-		"14 AWG": {"pull_n": 133.4, "trust": "secondary"}, # 30 lbf
-		"12 AWG": {"pull_n": 155.6, "trust": "secondary"}, # 35 lbf
-		"10 AWG": {"pull_n": 177.9, "trust": "secondary"}, # 40 lbf
-		"8 AWG": {"pull_n": 200.1, "trust": "unverified"}, # 45 lbf
-		"6 AWG": {"pull_n": 222.4, "trust": "unverified"}, # 50 lbf
-		"5 AWG": {"pull_n": 266.8, "trust": "unverified"}, # 60 lbf
-		"4 AWG": {"pull_n": 311.3, "trust": "secondary"}, # 70 lbf
-		"3 AWG": {"pull_n": 355.8, "trust": "secondary"}, # 80 lbf
-		"2 AWG": {"pull_n": 400.3, "trust": "secondary"}, # 90 lbf
-		"1 AWG": {"pull_n": 444.8, "trust": "secondary"}, # 100 lbf
-		"1/0 AWG": {"pull_n": 556, "trust": "unverified"}, # 125 lbf
-		"2/0 AWG": {"pull_n": 667.2, "trust": "unverified"}, # 150 lbf
-		"3/0 AWG": {"pull_n": 778.4, "trust": "unverified"}, # 175 lbf
-		"4/0 AWG": {"pull_n": 1000.8, "trust": "unverified"}, # 225 lbf
+		"18 AWG": {"pull_n": 44.482, "trust": "secondary"}, # 10 lbf
+		"16 AWG": {"pull_n": 66.723, "trust": "secondary"}, # 15 lbf
+		"14 AWG": {"pull_n": 133.446, "trust": "secondary"}, # 30 lbf
+		"12 AWG": {"pull_n": 155.687, "trust": "secondary"}, # 35 lbf
+		"10 AWG": {"pull_n": 177.928, "trust": "secondary"}, # 40 lbf
+		"8 AWG": {"pull_n": 200.169, "trust": "unverified"}, # 45 lbf
+		"6 AWG": {"pull_n": 222.411, "trust": "unverified"}, # 50 lbf
+		"5 AWG": {"pull_n": 266.893, "trust": "unverified"}, # 60 lbf
+		"4 AWG": {"pull_n": 311.375, "trust": "secondary"}, # 70 lbf
+		"3 AWG": {"pull_n": 355.857, "trust": "secondary"}, # 80 lbf
+		"2 AWG": {"pull_n": 400.339, "trust": "secondary"}, # 90 lbf
+		"1 AWG": {"pull_n": 444.822, "trust": "secondary"}, # 100 lbf
+		"1/0 AWG": {"pull_n": 556.027, "trust": "unverified"}, # 125 lbf
+		"2/0 AWG": {"pull_n": 667.233, "trust": "unverified"}, # 150 lbf
+		"3/0 AWG": {"pull_n": 778.438, "trust": "unverified"}, # 175 lbf
+		"4/0 AWG": {"pull_n": 1000.849, "trust": "unverified"}, # 225 lbf
 	},
 	"workmanship": {
-		"26 AWG": {"pull_n": 13.3, "trust": "secondary"}, # 3 lbf
-		"24 AWG": {"pull_n": 22.2, "trust": "secondary"}, # 5 lbf
-		"22 AWG": {"pull_n": 35.5, "trust": "secondary"}, # 8 lbf
-		"20 AWG": {"pull_n": 57.8, "trust": "secondary"}, # 13 lbf
-		"18 AWG": {"pull_n": 88.9, "trust": "secondary"}, # 20 lbf
-		"16 AWG": {"pull_n": 133.4, "trust": "secondary"}, # 30 lbf
-		"14 AWG": {"pull_n": 222.4, "trust": "secondary"}, # 50 lbf
-		"12 AWG": {"pull_n": 311.3, "trust": "secondary"}, # 70 lbf
-		"10 AWG": {"pull_n": 355.8, "trust": "secondary"}, # 80 lbf
-		"8 AWG": {"pull_n": 400.3, "trust": "secondary"}, # 90 lbf
-		"6 AWG": {"pull_n": 444.8, "trust": "secondary"}, # 100 lbf
-		"4 AWG": {"pull_n": 622.7, "trust": "secondary"}, # 140 lbf
-		"2 AWG": {"pull_n": 800.6, "trust": "secondary"}, # 180 lbf
-		"1 AWG": {"pull_n": 889.6, "trust": "unverified"}, # 200 lbf
-		"1/0 AWG": {"pull_n": 1112, "trust": "secondary"}, # 250 lbf
-		"2/0 AWG": {"pull_n": 1334.4, "trust": "secondary"}, # 300 lbf
-		"3/0 AWG": {"pull_n": 1556.8, "trust": "unverified"}, # 350 lbf
-		"4/0 AWG": {"pull_n": 2001.6, "trust": "unverified"}, # 450 lbf
+		"26 AWG": {"pull_n": 13.344, "trust": "secondary"}, # 3 lbf
+		"24 AWG": {"pull_n": 22.241, "trust": "secondary"}, # 5 lbf
+		"22 AWG": {"pull_n": 35.585, "trust": "secondary"}, # 8 lbf
+		"20 AWG": {"pull_n": 57.826, "trust": "secondary"}, # 13 lbf
+		"18 AWG": {"pull_n": 88.964, "trust": "secondary"}, # 20 lbf
+		"16 AWG": {"pull_n": 133.446, "trust": "secondary"}, # 30 lbf
+		"14 AWG": {"pull_n": 222.411, "trust": "secondary"}, # 50 lbf
+		"12 AWG": {"pull_n": 311.375, "trust": "secondary"}, # 70 lbf
+		"10 AWG": {"pull_n": 355.857, "trust": "secondary"}, # 80 lbf
+		"8 AWG": {"pull_n": 400.339, "trust": "secondary"}, # 90 lbf
+		"6 AWG": {"pull_n": 444.822, "trust": "secondary"}, # 100 lbf
+		"4 AWG": {"pull_n": 622.751, "trust": "secondary"}, # 140 lbf
+		"2 AWG": {"pull_n": 800.679, "trust": "secondary"}, # 180 lbf
+		"1 AWG": {"pull_n": 889.644, "trust": "unverified"}, # 200 lbf
+		"1/0 AWG": {"pull_n": 1112.055, "trust": "secondary"}, # 250 lbf
+		"2/0 AWG": {"pull_n": 1334.466, "trust": "secondary"}, # 300 lbf
+		"3/0 AWG": {"pull_n": 1556.877, "trust": "unverified"}, # 350 lbf
+		"4/0 AWG": {"pull_n": 2001.699, "trust": "unverified"}, # 450 lbf
 	},
 }
 
