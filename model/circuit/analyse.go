@@ -14,8 +14,9 @@ type analysis struct {
 	solver   *solver
 	peaks    *peaks
 	result   *Analysis
-	nominal  []level  // by node, once asked for
-	faults   [2]*mesh // without loads, by end of ranges, once asked for
+	nominal  []level              // by node, once asked for
+	unstated map[int][]figure.Gap // surge currents not recorded, by branch
+	faults   [2]*mesh             // without loads, by end of ranges, once asked for
 }
 
 // Analyse returns what the circuit of a record is: which sources feed what
@@ -116,6 +117,7 @@ func (a *analysis) solve() {
 		}
 	})
 	a.islands()
+	a.unstated = a.surgeGaps()
 }
 
 // islands notes each load that no state feeds, and opens the currents of what

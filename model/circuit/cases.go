@@ -206,8 +206,8 @@ func (s *solver) every() []pull {
 }
 
 // continuous returns the loads that run without pause. A load counts unless the
-// record says that it pauses: by "continuously", by a run time, or by a purpose
-// that is short by nature.
+// record says that it pauses: by "continuously", else by a purpose that is short
+// by nature.
 func (s *solver) continuous() []pull {
 	var pulls []pull
 	for _, l := range s.loads {
@@ -222,9 +222,6 @@ func (s *solver) pauses(l int) bool {
 	c := s.net.branches[l].comp
 	if v, ok := c.Continuously.Get(); ok {
 		return !v
-	}
-	if c.RunTime.Is() {
-		return true
 	}
 	switch c.Purpose.V {
 	case "windlass", "thruster", "cranking", "winch", "horn":

@@ -10,7 +10,6 @@ func (a *analysis) setConductors() {
 	for _, f := range a.feedings {
 		merge(live, a.search.nodes(f.pole.node, pastNoSwitch))
 	}
-	stall := a.stallGaps()
 	for i := range a.net.branches {
 		b := &a.net.branches[i]
 		if b.kind != wire {
@@ -29,7 +28,7 @@ func (a *analysis) setConductors() {
 		}
 		r.Current, r.CurrentCase = a.peaks.running[i].figure("greatest current over all cases, starting and stall aside")
 		r.Surge, r.SurgeCase = a.peaks.surge[i].figure("greatest current over starting and stall cases")
-		if gaps := stall[i]; len(gaps) > 0 {
+		if gaps := a.unstated[i]; len(gaps) > 0 {
 			r.Surge, r.SurgeCase = figure.Open(uniqueGaps(append(gaps, r.Surge.Gaps...))...), ""
 		}
 	}
@@ -45,20 +44,46 @@ func (a *analysis) feeds(i int) []Feed {
 	return feeds
 }
 
-// stallGaps returns, by branch, the motors without a recorded stall current that
-// draw through it.
-func (a *analysis) stallGaps() map[int][]figure.Gap {
+// surgeGaps returns, by branch, the starting and stall currents that are not
+// recorded of loads that draw through it.
+func (a *analysis) surgeGaps() map[int][]figure.Gap {
 	gaps := map[int][]figure.Gap{}
 	for _, l := range a.solver.loads {
-		b := &a.net.branches[l]
-		if b.comp.Kind.V != "motor" || b.comp.Stall.Is() {
+		field := surgeField(&a.net.branches[l])
+		if field == "" {
 			continue
 		}
+		missing := figure.Missing(field)
+		gaps[l] = append(gaps[l], missing)
 		for _, t := range a.solver.solveAlone(l) {
-			for _, i := range t.carrying() {
-				gaps[i] = append(gaps[i], figure.Missing(b.path+".stall"))
+			for _, i := range append(append([]int(nil), t.flow.out...), t.flow.back...) {
+				gaps[i] = append(gaps[i], missing)
+			}
+			if t.flow.source >= 0 {
+				gaps[t.flow.source] = append(gaps[t.flow.source], missing)
 			}
 		}
 	}
 	return gaps
+}
+
+// surgeField returns the entry that tells how much more than its running current
+// a load takes for a time, "" if it is recorded or there is no such time: what
+// has a motor can stall, a lamp or an electronic load takes an inrush, a heater
+// takes no more than it runs on.
+func surgeField(b *branch) string {
+	c := b.comp
+	switch c.Kind.V {
+	case "heater":
+		return ""
+	case "motor", "pump", "blower", "refrigerator":
+		if !c.Stall.Is() {
+			return b.path + ".stall"
+		}
+		return ""
+	}
+	if !c.Starting.Is() && !c.Stall.Is() {
+		return b.path + ".starting"
+	}
+	return ""
 }

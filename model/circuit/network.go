@@ -72,8 +72,7 @@ type network struct {
 	nodesBy      map[string][]int
 	coilBranches []int
 	spaces       map[string]*record.Space
-	bundles      map[string]int // current-carrying conductors by bundle
-	sheaths      map[string]int // the same by sheath
+	bundles      *bundles
 	problems     []Problem
 	anyOpen      bool // something that currents may depend on is not recorded
 }
