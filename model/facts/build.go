@@ -25,7 +25,7 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 	for _, c := range r.Conductors {
 		d.Conductors[c.ID] = conductor(r, a, c)
 		service(d.Conductors[c.ID], served[c.ID])
-		returning(d.Conductors[c.ID], r, a, served[c.ID])
+		returning(c.ID, d.Conductors[c.ID], r, a, served[c.ID])
 		runs(c, a.Conductors[c.ID], d.Runs)
 		for i, g := range c.Route {
 			d.Segments[segmentID(c.ID, i)] = segment(r, a, beforeSwitch[c.ID], c, g)
@@ -42,6 +42,9 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 		d.component(r, a, c)
 	}
 	outputs(r, a, d.Conductors)
+	for id, c := range d.Conductors {
+		feeds(c, a, d.Conductors, served[id])
+	}
 	parallels(r, d.Devices)
 	machines(r, a, d.Devices)
 	for _, p := range r.Penetrations {

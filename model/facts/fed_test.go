@@ -85,6 +85,10 @@ func TestReturnIsBoundByTheDevicesOfItsCircuits(t *testing.T) {
 	// 6 AWG at 105 °C may carry 120 A: 33 CFR 183.425 Table 5.
 	assert.InDelta(t, 100*95/120.0, *c["N5"].ReturnsTable5Pct, 1e-6)
 	assert.Nil(t, c["P2"].ReturnsA)
+	// Of the feeds P5 stands worst: 14 AWG, 35 A by Table 5, behind 150 A.
+	assert.InDelta(t, 100*150/35.0, *c["N5"].FeedsTable5Pct, 1e-6)
+	assert.True(t, *c["N5"].Returns)
+	assert.False(t, *c["N6"].Returns, "the alternator is no load")
 }
 
 func TestLoadKnowsWhatSharesItsDevice(t *testing.T) {

@@ -2,6 +2,7 @@ package facts
 
 import (
 	"math"
+	"slices"
 
 	"driploop/model/circuit"
 	"driploop/model/figure"
@@ -12,17 +13,27 @@ import (
 // Returning is what the devices of its circuits let flow back through a grounded
 // return, which no device of its own protects.
 type Returning struct {
+	// Returns: the current of some load returns through it.
+	Returns *bool `json:"returns,omitempty"`
 	// ReturnsA is the sum of what the circuits that return through it can carry
 	// for long: each its own device, several together no more than the device
 	// ahead of them. Feeds of cranking motors are left aside.
 	ReturnsA         *float64 `json:"returns_a,omitempty"`
 	ReturnsTable5Pct *float64 `json:"returns_table5_pct,omitempty"`
+	// FeedsTable5Pct is the greatest guard_table5_pct of the conductors that feed
+	// those circuits.
+	FeedsTable5Pct *float64 `json:"feeds_table5_pct,omitempty"`
 }
 
 // returning sets what can return through a conductor; what it carries and what
 // Table 5 allows is set before.
-func returning(f *Conductor, r *record.Record, a *circuit.Analysis, loads []*record.Component) {
+func returning(id string, f *Conductor, r *record.Record, a *circuit.Analysis, loads []*record.Component) {
 	s := &f.Subject
+	back := settled(slices.ContainsFunc(loads, func(c *record.Component) bool { return slices.Contains(a.Loads[c.ID].Back, id) }))
+	if lost := wayless(r, a); !back.Value && len(lost) > 0 {
+		back = figure.OpenTruth(lost...)
+	}
+	putTruth(s, "returns", &f.Returns, back)
 	if f.Role != "negative" || f.Ungrounded == nil || *f.Ungrounded {
 		gaps := s.Open["ungrounded"]
 		if len(gaps) == 0 {
@@ -37,6 +48,31 @@ func returning(f *Conductor, r *record.Record, a *circuit.Analysis, loads []*rec
 	derive(s, "returns_table5_pct", &f.ReturnsTable5Pct, []string{"returns_a", "table5_a"}, func() float64 {
 		return quantity.Round(100 * *f.ReturnsA / *f.Table5A)
 	})
+}
+
+// feeds sets the greatest share at which the feeds of a return's circuits are
+// protected. The facts of all conductors are set before.
+func feeds(f *Conductor, a *circuit.Analysis, conductors map[string]*Conductor, loads []*record.Component) {
+	s := &f.Subject
+	if f.ReturnsA == nil {
+		s.open("feeds_table5_pct", s.Open["returns_a"]...)
+		return
+	}
+	most := 0.0
+	for _, load := range loads {
+		for _, id := range a.Loads[load.ID].Out {
+			feed := conductors[id]
+			if feed == nil || feed.Duty == "cranking" {
+				continue
+			}
+			if feed.GuardTable5Pct == nil {
+				s.open("feeds_table5_pct", feed.Open["guard_table5_pct"]...)
+				return
+			}
+			most = max(most, *feed.GuardTable5Pct)
+		}
+	}
+	f.FeedsTable5Pct = &most
 }
 
 // returned sums what loads can send back through one conductor.
