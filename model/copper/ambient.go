@@ -10,12 +10,13 @@ import (
 
 const (
 	// Table5AmbientC is the air temperature that Table 5 holds for: 30 °C (86 °F).
-	// EngineSpaceC is the one that note 1 corrects to: 50 °C (122 °F).
 	//
 	// Source: Coast Guard boatbuilder guideline to 33 CFR 183.425(b) and (c);
 	// secondary. The regulation itself names neither.
 	Table5AmbientC = 30
-	EngineSpaceC   = 50
+	// EngineSpaceC is the air temperature that note 1 corrects to: 50 °C (122 °F).
+	// Source: as for Table5AmbientC.
+	EngineSpaceC = 50
 
 	sourceAmbient = "steady heat balance from the 30 °C of Table 5 (Coast Guard guideline to 33 CFR 183.425, secondary); computed, not printed"
 	sourceNote2   = "33 CFR 183.425 Table 5 note 2, CFR annual edition 2015; numbers read; there for 50 V and more, use below 50 V from memory, unverified"

@@ -43,7 +43,8 @@ func Diameter(spec Spec, thickness *Span) (Outside, error) {
 	if err != nil {
 		return Outside{}, err
 	}
-	wall, source := Span{}, "thickness of insulation: recorded"
+	var wall Span
+	source := "thickness of insulation: recorded"
 	if thickness != nil {
 		wall = *thickness
 	} else if wall, source, err = usualThickness(spec.Size); err != nil {

@@ -43,9 +43,11 @@ type Wire struct {
 	Working []figure.Step
 }
 
-// AreaStep and R20Step return the working of the area and of R20.
+// AreaStep returns the working of the area.
 func (w Wire) AreaStep() figure.Step { return w.Working[0] }
-func (w Wire) R20Step() figure.Step  { return w.Working[1] }
+
+// R20Step returns the working of R20.
+func (w Wire) R20Step() figure.Step { return w.Working[1] }
 
 // Resistivity of annealed copper at 20 °C, 100 % IACS, in Ω·mm²/m: 1/58.
 // Source: IEC 60028 and NBS Handbook 100 (1966); secondary.

@@ -62,7 +62,7 @@ func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Comp
 	put(s, "marked", &f.Marked, c.Marked, "marked")
 	putMeasure(s, "rating_a", &f.RatingA, c.Rating, "rating")
 	through(s, a, c, &f.CurrentA, &f.SurgeA)
-	opening(s, &f.Opening, r, a, c)
+	opening(s, &f.Opening, a, c)
 	return f
 }
 

@@ -85,7 +85,7 @@ func end(r *record.Record, a *circuit.Analysis, c *record.Conductor, side string
 	landing(s, f, on, at, e)
 	joint(s, f, c, e)
 	where(s, f, r, on, e)
-	joining(s, f, c, on, at.Name, e)
+	joining(s, f, on, at.Name, e)
 
 	result := a.Terminals[at.String()]
 	if result == nil {

@@ -42,7 +42,7 @@ type Joint struct {
 }
 
 // joining sets the facts of a joint. Those of the end itself are set before.
-func joining(s *Subject, f *End, c *record.Conductor, on *record.Component, terminal string, e *record.End) {
+func joining(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
 	put(s, "calibrated", &f.Calibrated, e.Crimp.Calibrated, "crimp.calibrated")
 	put(s, "matching", &f.Matching, e.Crimp.Matching, "crimp.matching")
 	putMeasure(s, "pull_time_s", &f.PullTimeS, e.Crimp.PullTime, "crimp.pull_time")

@@ -18,7 +18,7 @@ type Opening struct {
 	Opens      *string `json:"opens,omitempty"`
 }
 
-func opening(s *Subject, f *Opening, r *record.Record, a *circuit.Analysis, c *record.Component) {
+func opening(s *Subject, f *Opening, a *circuit.Analysis, c *record.Component) {
 	f.Opener = slices.Contains([]string{"fuse", "breaker", "switch"}, c.Kind.V)
 	if !f.Opener {
 		gap := figure.Because("it is no fuse, breaker or switch")

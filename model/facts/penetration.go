@@ -157,11 +157,11 @@ func gelcoat(s *Subject, f *Penetration, p *record.Panel) {
 // isolates tells what the panel keeps apart: nothing, unless the record says so,
 // if petrol vapour can gather on neither side.
 func isolates(s *Subject, f *Penetration, r *record.Record, p *record.Penetration) {
-	clear := func(id string) bool {
+	isClear := func(id string) bool {
 		space := r.Space(id)
 		return space != nil && space.FuelVapour.Is() && space.FuelVapour.V != "petrol"
 	}
-	if !p.Panel.Isolates.Is() && clear(p.From.V) && clear(p.To.V) {
+	if !p.Panel.Isolates.Is() && isClear(p.From.V) && isClear(p.To.V) {
 		f.Isolates = ptr("none")
 		return
 	}

@@ -75,7 +75,7 @@ func orUnsolved(gaps []figure.Gap) []figure.Gap {
 
 // derive sets a fact that a function makes of others, or opens it with the
 // gaps of all that are missing.
-func derive[T any](s *Subject, fact string, to **T, from []string, make func() T) {
+func derive[T any](s *Subject, fact string, to **T, from []string, value func() T) {
 	known := true
 	for _, f := range from {
 		if gaps, ok := s.Open[f]; ok {
@@ -84,8 +84,8 @@ func derive[T any](s *Subject, fact string, to **T, from []string, make func() T
 		}
 	}
 	if known {
-		value := make()
-		*to = &value
+		made := value()
+		*to = &made
 	}
 }
 

@@ -64,8 +64,10 @@ type Truth struct {
 	Gaps  []Gap
 }
 
-// True and False return a decided truth.
-func True() Truth  { return Truth{Value: true, Known: true} }
+// True returns a truth that holds.
+func True() Truth { return Truth{Value: true, Known: true} }
+
+// False returns a truth that does not hold.
 func False() Truth { return Truth{Known: true} }
 
 // OpenTruth returns a truth that could not be decided.
