@@ -32,3 +32,21 @@ func digitsOf(v float64, digits int) float64 {
 	}
 	return r
 }
+
+// tableGauges lists the gauges by which tables of pull and of strands go, finest
+// first; 1/0 is 0, 2/0 is −1 and so on.
+var tableGauges = [...]int{26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 5, 4, 3, 2, 1, 0, -1, -2, -3}
+
+// gaugeFor returns the largest of those gauges that holds no more copper than an
+// area in mm², such as 14 AWG for 2.5 mm²; "finer" below all of them.
+func gaugeFor(area float64) string {
+	found := "finer"
+	for _, gauge := range tableGauges {
+		size := quantity.WireSize{System: quantity.AWG, Gauge: gauge}
+		if least, ok := nominalArea(record.Wire{V: size, State: record.Given}); !ok || least > area {
+			break
+		}
+		found = size.String()
+	}
+	return found
+}

@@ -31,8 +31,8 @@ type End struct {
 	Plating      *string `json:"plating,omitempty"`
 	WasherInPath *bool   `json:"washer_in_path,omitempty"`
 
-	Size           *string  `json:"size,omitempty"` // of the conductor
-	AWG            *string  `json:"awg,omitempty"`  // the same, where it is an AWG size
+	Size           *string  `json:"size,omitempty"`  // of the conductor
+	Gauge          *string  `json:"gauge,omitempty"` // the gauge of the pull and strand tables with no more copper
 	AreaMM2        *float64 `json:"area_mm2,omitempty"`
 	BarrelLeastMM2 *float64 `json:"barrel_least_mm2,omitempty"`
 	BarrelMostMM2  *float64 `json:"barrel_most_mm2,omitempty"`
@@ -137,19 +137,14 @@ func joint(s *Subject, f *End, c *record.Conductor, e *record.End) {
 	sizeField := c.Path + ".size"
 	if size, ok := c.Size.Get(); ok {
 		f.Size = ptr(size.String())
-		if size.System == quantity.AWG {
-			f.AWG = f.Size
-		} else {
-			s.open("awg", figure.Because("the pull tables list AWG sizes only, not "+size.String()))
-		}
 	} else {
 		s.open("size", figure.Missing(sizeField))
-		s.open("awg", figure.Missing(sizeField))
 	}
 	if area, ok := nominalArea(c.Size); ok {
-		f.AreaMM2 = &area
+		f.AreaMM2, f.Gauge = &area, ptr(gaugeFor(area))
 	} else {
 		s.open("area_mm2", figure.Missing(sizeField))
+		s.open("gauge", figure.Missing(sizeField))
 	}
 	barrel(s, f, c.Size, e)
 	put(s, "crimp_tool", &f.CrimpTool, e.Crimp.Tool, "crimp.tool")

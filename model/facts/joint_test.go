@@ -104,3 +104,12 @@ func TestStudUnguarded(t *testing.T) {
 	assert.Equal(t, gaps("conductors.P2.ends.from.cover"), f.Open["unguarded"])
 	assert.False(t, *twoOnAStud(t, "cover: none", "cover: none", ", enclosure: fire-retardant").Unguarded)
 }
+
+func TestGaugeOfTheTablesWithNoMoreCopper(t *testing.T) {
+	for size, want := range map[string]string{
+		"14 AWG": "14 AWG", "10 SAE": "10 AWG", "5 AWG": "5 AWG", "7 AWG": "8 AWG", "4/0 AWG": "4/0 AWG",
+		"1.5 mm2": "16 AWG", "2.5 mm2": "14 AWG", "35 mm2": "2 AWG", "150 mm2": "4/0 AWG", "0.1 mm2": "finer",
+	} {
+		assert.Equal(t, want, *end(t, "", size, "terminal: ring").Gauge, size)
+	}
+}

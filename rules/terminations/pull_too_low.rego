@@ -11,7 +11,7 @@
 #   subject: ends
 #   applies: every crimped terminal on a conductor of at least 18 AWG, under UL 486A of at least 26 AWG
 #   needs: [pull_n, pull_time_s, size]
-#   decides: [terminal, area_mm2]
+#   decides: [terminal, gauge]
 #   says: "a sample held {pull}, where {size} has to hold {limit.pull} for a minute"
 #   remedy: "Cut the terminals of this batch off. Crimp again with the tool and die made for them, and pull a new sample for a minute before going on."
 #   sources:
@@ -63,54 +63,15 @@ limits := {
 	},
 }
 
-# Nominal copper area in mm² from which a row holds, and below which: that of its
-# gauge and that of the next row. A size between two rows, metric ones among them,
-# has to hold what the smaller of the two has to.
-sizes := {
-	"us-voluntary": {
-		"18 AWG": [0.823, 1.309],
-		"16 AWG": [1.309, 2.081],
-		"14 AWG": [2.081, 3.309],
-		"12 AWG": [3.309, 5.261],
-		"10 AWG": [5.261, 8.366],
-		"8 AWG": [8.366, 13.3],
-		"6 AWG": [13.3, 16.77],
-		"5 AWG": [16.77, 21.15],
-		"4 AWG": [21.15, 26.67],
-		"3 AWG": [26.67, 33.63],
-		"2 AWG": [33.63, 42.41],
-		"1 AWG": [42.41, 53.48],
-		"1/0 AWG": [53.48, 67.43],
-		"2/0 AWG": [67.43, 85.03],
-		"3/0 AWG": [85.03, 107.2],
-		"4/0 AWG": [107.2, 1e+06],
-	},
-	"workmanship": {
-		"26 AWG": [0.1288, 0.2047],
-		"24 AWG": [0.2047, 0.3255],
-		"22 AWG": [0.3255, 0.5176],
-		"20 AWG": [0.5176, 0.823],
-		"18 AWG": [0.823, 1.309],
-		"16 AWG": [1.309, 2.081],
-		"14 AWG": [2.081, 3.309],
-		"12 AWG": [3.309, 5.261],
-		"10 AWG": [5.261, 8.366],
-		"8 AWG": [8.366, 13.3],
-		"6 AWG": [13.3, 21.15],
-		"4 AWG": [21.15, 33.63],
-		"2 AWG": [33.63, 42.41],
-		"1 AWG": [42.41, 53.48],
-		"1/0 AWG": [53.48, 67.43],
-		"2/0 AWG": [67.43, 85.03],
-		"3/0 AWG": [85.03, 107.2],
-		"4/0 AWG": [107.2, 1e+06],
-	},
-}
+# A conductor goes by the gauge with no more copper, metric ones too. UL 486A has
+# no row for these gauges: they have to hold what the next smaller has to.
+next_smaller := {"5 AWG": "6 AWG", "3 AWG": "4 AWG"}
+
+row(set, gauge) := limits[set][gauge]
+
+row("workmanship", gauge) := limits.workmanship[next_smaller[gauge]]
 
 pulled := {"ring", "captive-spade", "flanged-spade", "spade", "blade", "bullet", "butt"}
-
-# Finer conductors are in neither table: 18 and 26 AWG.
-finest_mm2 := {"us-voluntary": 0.823, "workmanship": 0.1288}
 
 # One minute, both sources.
 minute_s := 60
@@ -123,31 +84,29 @@ excludes contains id if {
 
 excludes contains {"subject": id, "set": set} if {
 	some id, end in input.ends
-	some set, least in finest_mm2
-	end.area_mm2 < least
+	gauge := end.gauge
+	some set, _ in limits
+	not row(set, gauge)
 }
 
 applies contains {"subject": id, "set": set} if {
 	some id, end in input.ends
 	end.terminal in pulled
-	some set, least in finest_mm2
-	end.area_mm2 >= least
+	some set, _ in limits
+	row(set, end.gauge)
 }
 
 breach contains {
 	"subject": id,
 	"set": set,
-	"severity": gravest(row.trust),
+	"severity": gravest(limit.trust),
 	"figures": {"pull_n": end.pull_n, "size": end.size},
-	"limit": {"pull_n": row.pull_n},
+	"limit": {"pull_n": limit.pull_n},
 } if {
 	some id, end in input.ends
-	some set, of in sizes
-	some gauge, bounds in of
-	end.area_mm2 >= bounds[0]
-	end.area_mm2 < bounds[1]
-	row := limits[set][gauge]
-	end.pull_n < row.pull_n
+	some set, _ in limits
+	limit := row(set, end.gauge)
+	end.pull_n < limit.pull_n
 }
 
 # Enough, but let go too soon to prove anything.
@@ -156,15 +115,12 @@ breach contains {
 	"set": set,
 	"severity": "caution",
 	"figures": {"pull_n": end.pull_n, "size": end.size, "time_s": end.pull_time_s},
-	"limit": {"pull_n": row.pull_n, "time_s": minute_s},
+	"limit": {"pull_n": limit.pull_n, "time_s": minute_s},
 } if {
 	some id, end in input.ends
 	end.pull_time_s < minute_s
-	some set, of in sizes
-	some gauge, bounds in of
-	end.area_mm2 >= bounds[0]
-	end.area_mm2 < bounds[1]
-	row := limits[set][gauge]
+	some set, _ in limits
+	limit := row(set, end.gauge)
 }
 
 gravest("secondary") := "warning"

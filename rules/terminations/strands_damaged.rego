@@ -10,7 +10,7 @@
 #   severity: caution
 #   subject: ends
 #   applies: every end of a conductor
-#   needs: [size, area_mm2, damaged_strands, broken_strands]
+#   needs: [size, gauge, damaged_strands, broken_strands]
 #   says: "{strands} strands {harm} in {size}, at most {limit.strands} allowed"
 #   remedy: "Cut the end off and strip it again with a stripper set to the size."
 #   sources:
@@ -25,36 +25,35 @@ limits := {"workmanship": {
 	"8 AWG and larger": {"nicked": 6, "broken": 6},
 }}
 
-# Nominal copper area in mm² from which a row holds, and below which: a metric
-# size between two rows takes the stricter.
-sizes := {
-	"14 AWG and smaller": [0, 3.309],
-	"12 and 10 AWG": [3.309, 8.366],
-	"8 AWG and larger": [8.366, 1000000],
+# By the gauge with no more copper, so that a metric size between two rows takes
+# the stricter.
+rows := {
+	"26 AWG": "14 AWG and smaller", "24 AWG": "14 AWG and smaller", "22 AWG": "14 AWG and smaller",
+	"20 AWG": "14 AWG and smaller", "18 AWG": "14 AWG and smaller", "16 AWG": "14 AWG and smaller",
+	"14 AWG": "14 AWG and smaller", "finer": "14 AWG and smaller",
+	"12 AWG": "12 and 10 AWG", "10 AWG": "12 and 10 AWG",
 }
+
+row(gauge) := limits.workmanship[rows[gauge]]
+
+row(gauge) := limits.workmanship["8 AWG and larger"] if not rows[gauge]
 
 breach contains {
 	"subject": id,
 	"figures": {"strands": end.damaged_strands, "harm": "nicked", "size": end.size},
-	"limit": {"strands": row.nicked},
+	"limit": {"strands": limit.nicked},
 } if {
 	some id, end in input.ends
-	some gauges, bounds in sizes
-	end.area_mm2 >= bounds[0]
-	end.area_mm2 < bounds[1]
-	row := limits.workmanship[gauges]
-	end.damaged_strands > row.nicked
+	limit := row(end.gauge)
+	end.damaged_strands > limit.nicked
 }
 
 breach contains {
 	"subject": id,
 	"figures": {"strands": end.broken_strands, "harm": "broken", "size": end.size},
-	"limit": {"strands": row.broken},
+	"limit": {"strands": limit.broken},
 } if {
 	some id, end in input.ends
-	some gauges, bounds in sizes
-	end.area_mm2 >= bounds[0]
-	end.area_mm2 < bounds[1]
-	row := limits.workmanship[gauges]
-	end.broken_strands > row.broken
+	limit := row(end.gauge)
+	end.broken_strands > limit.broken
 }
