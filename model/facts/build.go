@@ -42,6 +42,7 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 		d.component(r, a, c)
 	}
 	outputs(r, a, d.Conductors)
+	shares(r, a, d.Conductors)
 	for id, c := range d.Conductors {
 		feeds(c, a, d.Conductors, served[id])
 	}

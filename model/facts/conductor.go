@@ -69,6 +69,8 @@ type Conductor struct {
 	Made
 	Output
 	Returning
+	Share
+	Compass
 
 	// GuardA is the rating of the protective device that limits it, GuardedBy
 	// names the devices; the shares are that rating against what the conductor
@@ -101,6 +103,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 	carrying(s, f, result)
 	bundling(s, &f.Bundling, r, c, result)
 	made(s, f, c)
+	compass(s, f, c)
 	return f
 }
 
