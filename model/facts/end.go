@@ -22,7 +22,7 @@ type End struct {
 
 	Terminal *string `json:"terminal,omitempty"`
 	// Hole and Stud are nominal sizes in one spelling (M8, #10), so that equal
-	// text is equal size; see nominalStud.
+	// text is equal size; see record.NominalStud.
 	Hole         *string `json:"hole,omitempty"`
 	Stud         *string `json:"stud,omitempty"`
 	Order        *int    `json:"order,omitempty"`
@@ -103,7 +103,7 @@ func landing(s *Subject, f *End, on *record.Component, at record.Terminal, e *re
 	putNominal(s, "hole", &f.Hole, e.Hole, s.field("hole"))
 	stud, where := e.Stud, s.field("stud")
 	if !stud.Is() {
-		stud = studOf(on, at.Name)
+		stud = record.StudOf(on, at.Name)
 	}
 	putNominal(s, "stud", &f.Stud, stud, where)
 	put(s, "order", &f.Order, e.Order, "order")
@@ -119,17 +119,6 @@ func landing(s *Subject, f *End, on *record.Component, at record.Terminal, e *re
 		s.open("torque_least_nm", figure.Missing(s.field("torque_range")))
 		s.open("torque_most_nm", figure.Missing(s.field("torque_range")))
 	}
-}
-
-// studOf returns the stud that a component states for one of its terminals, or
-// for all of them.
-func studOf(on *record.Component, terminal string) record.Text {
-	for _, p := range on.Posts {
-		if p.Terminal == terminal && p.Stud.Is() {
-			return p.Stud
-		}
-	}
-	return on.Stud
 }
 
 // joint sets how the terminal holds the conductor.
@@ -248,37 +237,13 @@ func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
 	return f
 }
 
-// nominalStuds maps the ways to write a stud or ring size to one spelling. Inch
-// and metric sizes that take the same ring share it.
-//
-// Source: hole pairs of DIN 46237 and inch practice, from memory, unverified:
-// #8 and M4 4.3 mm, #10 and M5 5.3 mm, 1/4 in 6.5 and M6 6.4 mm, 5/16 in and M8
-// 8.4 mm, 3/8 in and M10 10.5 mm.
-var nominalStuds = map[string]string{
-	"#6": "#6", "3.7mm": "#6", "m3.5": "#6", "3.5mm": "#6",
-	"#8": "M4", "m4": "M4", "4mm": "M4", "4.3mm": "M4",
-	"#10": "M5", "m5": "M5", "5mm": "M5", "5.3mm": "M5", "3/16in": "M5",
-	"1/4in": "M6", "1/4": "M6", "m6": "M6", "6mm": "M6", "6.4mm": "M6", "6.5mm": "M6",
-	"5/16in": "M8", "5/16": "M8", "m8": "M8", "8mm": "M8", "8.4mm": "M8",
-	"3/8in": "M10", "3/8": "M10", "m10": "M10", "10mm": "M10", "10.5mm": "M10",
-	"1/2in": "M12", "1/2": "M12", "m12": "M12", "12mm": "M12", "13mm": "M12",
-}
-
-// nominalStud returns the one spelling of a stud or ring size.
-func nominalStud(text string) (string, bool) {
-	key := strings.ToLower(strings.ReplaceAll(text, " ", ""))
-	key = strings.TrimSuffix(strings.ReplaceAll(key, `"`, "in"), "stud")
-	size, ok := nominalStuds[key]
-	return size, ok
-}
-
 func putNominal(s *Subject, fact string, to **string, v record.Text, path string) {
 	text, ok := v.Get()
 	if !ok {
 		s.open(fact, figure.Missing(path))
 		return
 	}
-	size, ok := nominalStud(text)
+	size, ok := record.NominalStud(text)
 	if !ok {
 		s.open(fact, figure.Gap{Field: path, Why: `"` + text + `" is no stud size known here; write M8, 5/16 in or #10`})
 		return

@@ -41,6 +41,7 @@ func (d *decoder) check() {
 		if from && to {
 			d.apart(c)
 		}
+		d.studs(c)
 	}
 }
 

@@ -104,6 +104,16 @@ conductors:
 `, []string{
 			`6:26: "P1" goes from f.line to itself; name the terminal at its other end`,
 		}},
+		{"an end and its component that name different studs", head + `components: {f: {kind: fuse, stud: M8}, bus: {kind: busbar, stud: 5/16 in}}
+conductors:
+  P1:
+    from: f.line
+    to: bus.a
+    role: positive
+    ends: {from: {stud: M10}, to: {stud: M8}}
+`, []string{
+			`10:25: the stud is M10 here and M8 at components.f in line 4; look which it is`,
+		}},
 		{"a conductor within one busbar", head + `components: {bus: {kind: busbar}}
 conductors:
   P1: {from: bus.a, to: bus.b, role: positive}

@@ -106,7 +106,7 @@ func TestSchemaRefusesWhatDecodeRefuses(t *testing.T) {
 		"a component that is not there": true, "a terminal that the component lacks": true, "a terminal of a controller without links": true,
 		"a terminal beside those of the links": true, "a conductor from a terminal to itself": true, "a conductor within one busbar": true,
 		"a post that the component lacks": true, "members, passes and loads that are not there": true,
-		"a bundle that is not listed where some are": true, "an id that stands for a value": true, "an id that is a mapping": true,
+		"an end and its component that name different studs": true, "a bundle that is not listed where some are": true, "an id that stands for a value": true, "an id that is a mapping": true,
 	}
 	for _, c := range append(valueFaults(), nameFaults()...) {
 		if unseen[c.name] {
