@@ -100,9 +100,9 @@ func (y *yard) load(share int) {
 	var keys string
 	switch y.pick("draw", 1, 3) {
 	case 1:
-		keys = fmt.Sprintf(", current: %d mA", y.pick("ma", 10, 10+60000/(share+3)))
+		keys = fmt.Sprintf(", current: %d mA", y.pick("ma", 10, 10+30000/(share+3)))
 	case 2:
-		keys = fmt.Sprintf(", power: %d W, load_kind: constant-power", y.pick("w", 1, 1+100/(share+3)))
+		keys = fmt.Sprintf(", power: %d W, load_kind: constant-power", y.pick("w", 1, 1+60/(share+3)))
 		y.powered = true
 	default:
 		keys = fmt.Sprintf(", resistance: %d mohm", y.pick("mohm", 500+100*share, 100000))
