@@ -100,6 +100,7 @@ type Component struct {
 	MinVoltage      Measure
 	LocalDisconnect Text // in-sight, lockable, none
 	Reversible      Flag
+	BeforeStart     Flag // blower: the engine cannot be started before it runs
 }
 
 // Post is a stud or screw of a component, with what rules ask of it.

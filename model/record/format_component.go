@@ -22,7 +22,7 @@ func anyComponent() []field[Component] {
 	return []field[Component]{
 		text("kind", "What it is.", "fuse", func(c *Component) *Text { return &c.Kind }).must().sure().of(names...),
 		text("space", "Space that it stands in.", "battery-locker", func(c *Component) *Text { return &c.Space }).to(toSpace),
-		text("label", "What is marked on it or beside it.", "Bow thruster", func(c *Component) *Text { return &c.Label }),
+		text("label", "What is marked on it or beside it; none if nothing is.", "Bow thruster", func(c *Component) *Text { return &c.Label }),
 		measure("nominal", q.Voltage, "Rated supply voltage.", "12 V", func(c *Component) *Measure { return &c.Nominal }),
 		text("ip", "Ingress protection code (IEC 60529).", "IP67", func(c *Component) *Text { return &c.IP }).like(ipForm()),
 		flag("ignition_protected", "Marked or certified as ignition protected.", func(c *Component) *Flag { return &c.IgnitionProtected }),
@@ -170,6 +170,9 @@ func loads() []field[Component] {
 			measure("motor_limit", q.Duration, "How long the motor stands a locked rotor.", "20 s", func(c *Component) *Measure { return &c.MotorLimit }).orZero(),
 			text("protector", "Thermal protector built into the motor.", "thermal-auto", func(c *Component) *Text { return &c.Protector }).
 				of("none", "thermal-auto", "thermal-manual"),
+		),
+		on(kindsOf("blower"),
+			flag("before_start", "The engine cannot be started before it runs.", func(c *Component) *Flag { return &c.BeforeStart }),
 		),
 	)
 }

@@ -163,6 +163,6 @@ var signOffTable = sync.OnceValue(func() *table[SignOff] {
 		text("by", "Who signed.", "bench-2", func(s *SignOff) *Text { return &s.By }),
 		text("licence", "Licence of the signer.", "on-file", func(s *SignOff) *Text { return &s.Licence }),
 		date("on", "Day of signing.", "2026-06-18", func(s *SignOff) *Date { return &s.On }),
-		text("digest", "Digest of the record that was signed.", "sha256:8f0c3b", func(s *SignOff) *Text { return &s.Digest }),
+		text("digest", "Digest of the record as it was signed; if it differs, check shows the one of now.", "sha256:8f0c3b", func(s *SignOff) *Text { return &s.Digest }),
 	)
 })
