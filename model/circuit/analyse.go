@@ -49,6 +49,7 @@ func Analyse(r *record.Record) *Analysis {
 	a.setLoads()
 	a.setBatteries()
 	a.setComponents()
+	a.setContacts()
 	a.setTerminals()
 	return a.result
 }

@@ -177,6 +177,9 @@ type ComponentResult struct {
 	Through  figure.Figure // A, greatest through it over all cases but starting and stall
 	Surge    figure.Figure // A, the same over starting and stall
 	NominalV figure.Figure // of the circuit it stands in
+	// Contacts lists the contacts inside a switch, relay, controller or connector,
+	// in order of the record.
+	Contacts []*ContactResult
 }
 
 // TerminalResult is what lands on one terminal or stud.
