@@ -15,12 +15,13 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 		Format: Format, Practice: r.Practice.V, Vessel: vessel(r), Job: job(r),
 		Conductors: map[string]*Conductor{}, Runs: map[string]*Run{}, Segments: map[string]*Segment{}, Ends: map[string]*End{},
 		Studs: map[string]*Stud{}, Devices: map[string]*Device{}, Switches: map[string]*Switch{}, Batteries: map[string]*Battery{},
-		Chargers: map[string]*Charger{}, Loads: map[string]*Load{}, Components: map[string]*Component{},
+		Chargers: map[string]*Charger{}, Loads: map[string]*Load{}, Components: map[string]*Component{}, Contacts: map[string]*Contact{},
 		Penetrations: map[string]*Penetration{}, Tests: map[string]*Test{}, Waivers: map[string]*Waiver{},
 	}
 	if len(d.Practice) == 0 {
 		d.Practice = append([]string{}, defaultPractice[:]...)
 	}
+	pumping(d.Vessel, r, a)
 	beforeSwitch, served := toDisconnect(r, a), serving(r, a)
 	for _, c := range r.Conductors {
 		d.Conductors[c.ID] = conductor(r, a, c)
@@ -63,6 +64,7 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 // component adds a component to every collection that it belongs to.
 func (d *Document) component(r *record.Record, a *circuit.Analysis, c *record.Component) {
 	d.Components[c.ID] = component(r, a, c)
+	d.contacts(r, a, c)
 	kind := record.KindOf(c.Kind.V)
 	switch {
 	case kind.Protective:

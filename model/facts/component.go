@@ -29,6 +29,7 @@ type Component struct {
 	SeepageM3         *float64 `json:"seepage_m3,omitempty"`        // water through it in an hour
 
 	Ingress
+	Casing
 
 	RatedV    *float64 `json:"rated_v,omitempty"`   // nominal or rated supply voltage
 	NominalV  *float64 `json:"nominal_v,omitempty"` // of the circuit it stands in
@@ -50,6 +51,7 @@ func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Comp
 	put(s, "ignition_protected", &f.IgnitionProtected, c.IgnitionProtected, "ignition_protected")
 	isolation(s, f, &c.Isolation)
 	ingress(s, &f.Ingress, c.IP, s.field("ip"))
+	casing(s, &f.Casing, a, c)
 
 	putMeasure(s, "rated_v", &f.RatedV, c.Nominal, "nominal")
 	result := a.Components[c.ID]

@@ -50,6 +50,8 @@ type Conductor struct {
 	// Wettest is the worst exposure of the spaces it runs through.
 	Wettest *string `json:"wettest,omitempty"`
 
+	Bonding
+
 	Ungrounded *bool `json:"ungrounded,omitempty"`
 	AlwaysLive *bool `json:"always_live,omitempty"`
 	Fed        bool  `json:"fed"` // a source can feed it
@@ -94,6 +96,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 	construction(s, f, c)
 	route(s, f, r, c)
 	lie(s, f, c)
+	bonding(s, &f.Bonding, r, c)
 
 	result := a.Conductors[c.ID]
 	if result == nil {

@@ -34,6 +34,7 @@ type Document struct {
 	Chargers     map[string]*Charger     `json:"chargers"`
 	Loads        map[string]*Load        `json:"loads"`
 	Components   map[string]*Component   `json:"components"`
+	Contacts     map[string]*Contact     `json:"contacts"`
 	Penetrations map[string]*Penetration `json:"penetrations"`
 	Tests        map[string]*Test        `json:"tests"`
 	Waivers      map[string]*Waiver      `json:"waivers"`

@@ -21,6 +21,15 @@ type Job struct {
 	LastWork   *string `json:"last_work,omitempty"`
 	LastWorkAt *string `json:"last_work_at,omitempty"`
 	AllDated   *bool   `json:"all_dated,omitempty"`
+
+	// Today is the day of judging; whoever judges sets it.
+	Today *string `json:"today,omitempty"`
+	// SignedDigest is the digest of the record that the sign-off carries, Digest
+	// that of the record as it is now, taken where there is one to compare it with.
+	// DigestGiven: the sign-off speaks of a digest.
+	SignedDigest *string `json:"signed_digest,omitempty"`
+	Digest       *string `json:"digest,omitempty"`
+	DigestGiven  bool    `json:"digest_given"`
 }
 
 func job(r *record.Record) *Job {
@@ -36,7 +45,20 @@ func job(r *record.Record) *Job {
 		s.open(fact, gaps...)
 	}
 	lastWork(s, f, r)
+	s.open("today", figure.Because("the day of judging is not set"))
+	sealed(s, f, r)
 	return f
+}
+
+// sealed sets the digest that was signed and the one of now.
+func sealed(s *Subject, f *Job, r *record.Record) {
+	f.DigestGiven = r.SignOff.Digest.State != record.Absent
+	if !r.SignOff.Digest.Is() {
+		s.open("signed_digest", figure.Missing("sign_off.digest"))
+		s.open("digest", figure.Missing("sign_off.digest"))
+		return
+	}
+	f.SignedDigest, f.Digest = &r.SignOff.Digest.V, ptr(record.Digest(r))
 }
 
 // lastWork finds the latest dated part of the work, and what has no date.

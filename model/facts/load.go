@@ -31,6 +31,9 @@ type Load struct {
 	VoltageV       *float64 `json:"voltage_v,omitempty"`
 	LowVoltageV    *float64 `json:"low_voltage_v,omitempty"`
 
+	Reversing
+	Blowing
+
 	Protector       *string  `json:"protector,omitempty"`
 	LocalDisconnect *string  `json:"local_disconnect,omitempty"`
 	Devices         []string `json:"devices"`
@@ -58,6 +61,7 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 	put(s, "protector", &f.Protector, c.Protector, "protector")
 	put(s, "local_disconnect", &f.LocalDisconnect, c.LocalDisconnect, "local_disconnect")
 	tested(s, f, r, c.ID)
+	reversing(s, &f.Reversing, r, c)
 
 	result := a.Loads[c.ID]
 	if result == nil {
@@ -67,6 +71,7 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 	isolators(s, &f.Isolation, r, a, result)
 	f.Devices = append(f.Devices, result.Devices...)
 	f.Switches = append(f.Switches, result.Switches...)
+	blowing(s, &f.Blowing, r, c, result)
 	putFigure(s, "current_a", &f.CurrentA, result.Current)
 	putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
 	putFigure(s, "drop_v", &f.DropV, result.DropFormulaV)

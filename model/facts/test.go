@@ -30,6 +30,7 @@ type Test struct {
 	TestV          *float64 `json:"test_v,omitempty"`
 	On             *string  `json:"on,omitempty"`
 	SystemV        float64  `json:"system_v"`
+	Reading
 }
 
 func test(r *record.Record, a *circuit.Analysis, t *record.Test) *Test {
@@ -50,6 +51,7 @@ func test(r *record.Record, a *circuit.Analysis, t *record.Test) *Test {
 		return quantity.Round(*f.AtSourceV - *f.AtLoadV)
 	})
 	computedDrop(s, f, r, a)
+	reading(s, f, r, a, t)
 	derive(s, "allowed_drop_v", &f.AllowedDropV, []string{"computed_drop_v", "tolerance_v"}, func() float64 {
 		return quantity.Round(*f.ComputedDropV + *f.ToleranceV)
 	})
@@ -72,11 +74,7 @@ func computedDrop(s *Subject, f *Test, r *record.Record, a *circuit.Analysis) {
 		s.open("rated_a", gap)
 		return
 	}
-	if rated, ok := load.Current.Get(); ok {
-		f.RatedA = &rated.Base
-	} else {
-		s.open("rated_a", figure.Missing(load.Path+".current"))
-	}
+	ratedCurrent(s, f, load)
 	var drop, current *float64
 	putFigure(s, "computed_drop_v", &drop, result.DropNetworkV)
 	if drop == nil {
@@ -93,25 +91,4 @@ func computedDrop(s *Subject, f *Test, r *record.Record, a *circuit.Analysis) {
 	derive(s, "computed_drop_v", &f.ComputedDropV, []string{"current_a"}, func() float64 {
 		return quantity.Round(*drop * *f.CurrentA / *current)
 	})
-}
-
-// Waiver is the facts of one waiver as written.
-type Waiver struct {
-	Subject
-	Rule   *string `json:"rule,omitempty"`
-	At     *string `json:"at,omitempty"`
-	Reason *string `json:"reason,omitempty"`
-	By     *string `json:"by,omitempty"`
-	Until  *string `json:"until,omitempty"`
-}
-
-func waiver(w *record.Waiver) *Waiver {
-	f := &Waiver{Subject: Subject{Path: w.Path}}
-	s := &f.Subject
-	put(s, "rule", &f.Rule, w.Rule, "rule")
-	put(s, "at", &f.At, w.Subject, "at")
-	put(s, "reason", &f.Reason, w.Reason, "reason")
-	put(s, "by", &f.By, w.By, "by")
-	putDate(s, "until", &f.Until, w.Until, "until")
-	return f
 }

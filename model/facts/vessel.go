@@ -32,6 +32,7 @@ type Vessel struct {
 	// StrayNegatives names the negative terminals outside the largest group.
 	StrayNegatives []string `json:"stray_negatives"`
 	Cranking
+	Pumping
 }
 
 func vessel(r *record.Record) *Vessel {
