@@ -75,6 +75,7 @@ func open(files fs.FS) (*Engine, error) {
 // every subject. Waivers hold up to and on their last day, counted by today. An
 // error is a fault of a rule, not of the record.
 func (e *Engine) Judge(r *record.Record, doc *facts.Document, today time.Time) (verdict.Record, error) {
+	doc = doc.On(today)
 	facts := e.list(doc)
 	results, err := e.evaluate(e.input(facts))
 	if err != nil {
@@ -84,9 +85,17 @@ func (e *Engine) Judge(r *record.Record, doc *facts.Document, today time.Time) (
 		engine: e, record: r, facts: facts, waivers: validWaivers(r, today),
 		binds: readBinds(results[bindsKey]), practice: doc.Practice,
 	}
-	for _, rule := range e.rules {
-		result, _ := results[rule.meta.ID].(map[string]any)
-		if err := w.rule(rule, result); err != nil {
+	if err := w.rules(results, func(r *rule) bool { return r.of.name != onWaivers }); err != nil {
+		return verdict.Record{}, err
+	}
+	if len(doc.Waivers) > 0 {
+		// Rules on waivers see what became of the others.
+		w.facts = e.list(doc.Judged(w.waived(doc)))
+		results, err = e.evaluate(e.input(w.facts.only(onWaivers)))
+		if err != nil {
+			return verdict.Record{}, err
+		}
+		if err := w.rules(results, func(r *rule) bool { return r.of.name == onWaivers }); err != nil {
 			return verdict.Record{}, err
 		}
 	}

@@ -28,6 +28,12 @@ func (e *Engine) list(doc *facts.Document) document {
 	return d
 }
 
+// only returns the document with the subjects of one collection, beside vessel
+// and job.
+func (d document) only(collection string) document {
+	return document{subjects: map[string][]subject{collection: d.subjects[collection]}, singles: d.singles}
+}
+
 // input returns the document as the input of the rules. What is open is left
 // out: no rule may read it.
 func (e *Engine) input(d document) ast.Value {

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"time"
 
+	"driploop/model/facts"
+	"driploop/model/figure"
 	"driploop/model/record"
 	"driploop/model/verdict"
 )
@@ -41,4 +43,39 @@ func (all waivers) of(rule, subject string) *verdict.Waiver {
 func within(path, above string) bool {
 	rest, ok := strings.CutPrefix(path, above)
 	return ok && (rest == "" || rest[0] == '.' || rest[0] == '[')
+}
+
+// onWaivers is the collection of the waivers themselves.
+const onWaivers = "waivers"
+
+// waived tells, by id, whether each waiver of the document waives a breach, or
+// would if it were valid.
+func (w *writer) waived(doc *facts.Document) map[string]figure.Truth {
+	all := make(map[string]figure.Truth, len(doc.Waivers))
+	for id, waiver := range doc.Waivers {
+		if waiver.Rule == nil || waiver.At == nil {
+			all[id] = figure.OpenTruth(figure.Missing(waiver.Path))
+			continue
+		}
+		all[id] = w.breached(*waiver.Rule, *waiver.At)
+	}
+	return all
+}
+
+// breached tells whether a rule is breached at a place or at a part of it.
+func (w *writer) breached(rule, at string) figure.Truth {
+	found := figure.False()
+	for i := range w.verdicts {
+		v := &w.verdicts[i]
+		if v.Rule.ID != rule || !within(v.Subject, at) {
+			continue
+		}
+		switch v.Outcome {
+		case verdict.Breach, verdict.Waived:
+			return figure.True()
+		case verdict.Undecided:
+			found = figure.OpenTruth(figure.Because(rule + " is undecided at " + v.Subject))
+		}
+	}
+	return found
 }

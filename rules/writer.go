@@ -22,6 +22,20 @@ type writer struct {
 	verdicts []verdict.Verdict
 }
 
+// rules adds the verdicts of the rules that are chosen.
+func (w *writer) rules(results map[string]any, chosen func(*rule) bool) error {
+	for _, r := range w.engine.rules {
+		if !chosen(r) {
+			continue
+		}
+		result, _ := results[r.meta.ID].(map[string]any)
+		if err := w.rule(r, result); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // rule adds the verdicts of one rule on all its subjects.
 func (w *writer) rule(r *rule, result map[string]any) error {
 	f, err := r.decode(result)
