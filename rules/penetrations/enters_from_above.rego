@@ -16,7 +16,7 @@
 #   remedy: "Bring the cable in from below, or from the side behind a drip loop, and plug the old hole."
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "cables enter an enclosure from below where water gets at it", trust: practice}
-#   related: [penetrations/no-drip-loop]
+#   related: [penetrations/no-drip-loop, equipment/entered-from-above]
 #   since: 0.1.0
 package driploop.rules.penetrations.enters_from_above
 
