@@ -61,7 +61,7 @@ func TestWindlassFailsBySingleChanges(t *testing.T) {
 			[]string{"penetrations/edge-unprotected", "penetrations/not-watertight"}},
 		{"gland too large", []string{"grips: [0.5 in, 0.7 in]", "grips: [0.7 in, 0.9 in]"}, []string{"penetrations/gland-off-range"}},
 		{"deck switch for indoors", []string{"# hinged cover\n    ip: IP66", "# hinged cover\n    ip: IP54"}, []string{"equipment/ingress-rating-low"}},
-		{"reversed", []string{"polarity: correct", "polarity: reversed"}, []string{"measurements/polarity-reversed"}},
+		{"reversed", []string{"polarity: correct", "polarity: reversed"}, []string{"measurements/polarity-reversed", "measurements/reading-implausible"}},
 		{"a bad joint", []string{"at_load: 11.19 V", "at_load: 10.40 V"}, []string{"measurements/drop-above-computed"}},
 		{"never tested", []string{"load: windlass, current", "current", "{kind: polarity, load: windlass,", "{kind: polarity,", "{kind: function, load: windlass,", "{kind: function,"},
 			[]string{"documents/not-tested"}},
