@@ -32,7 +32,7 @@ func TestWindlassFailsBySingleChanges(t *testing.T) {
 		{"a breaker that resets itself", []string{"reset: manual", "reset: automatic"}, []string{"protection/resets-itself"}},
 		{"a breaker that cannot interrupt", []string{"interrupt: 3 kA", "interrupt: 1 kA"}, []string{"protection/interrupt-too-weak"}},
 		{"a breaker for 6 V", []string{"voltage: 48 V\n    interrupt", "voltage: 6 V\n    interrupt"}, []string{"protection/device-voltage-low"}},
-		{"led past the breaker", []string{"from: windlass-breaker.load", "from: battery-switch.out"}, []string{"protection/device-too-far", "protection/interrupt-too-weak", "protection/unprotected"}},
+		{"led past the breaker", []string{"from: windlass-breaker.load", "from: battery-switch.out", "ends: {from: *eight-14, to: &eight-bow", "ends: {from: *eight-38, to: &eight-bow"}, []string{"protection/device-too-far", "protection/interrupt-too-weak", "protection/unprotected"}},
 		{"switch and breaker 5 ft from the battery", []string{
 			"length: 24 in\n    sheath", "length: 60 in\n    sheath", "length: 24 in\n        in: conduit", "length: 60 in\n        in: conduit",
 		}, []string{"protection/device-too-far"}},
@@ -40,7 +40,7 @@ func TestWindlassFailsBySingleChanges(t *testing.T) {
 		{"fed past the battery switch, whose own feed now ends there", []string{"from: battery-switch.out", "from: engine-battery.pos"},
 			[]string{"protection/unprotected", "sources/bypass-unjustified"}},
 		{"blue negative", []string{"colour: yellow, length: 30 in", "colour: blue, length: 30 in"}, []string{"conductors/wrong-colour"}},
-		{"negative not on the common post", []string{"to: neg-post.a,", "to: bond-post.b,"}, []string{"grounding/negatives-apart"}},
+		{"negative not on the common post", []string{"to: neg-post.a,", "to: bond-post.b,", "label: Bonding, stud: 1/4 in,", "label: Bonding, stud: 3/8 in,"}, []string{"grounding/negatives-apart"}},
 		{"thin control wires", []string{"size: 14 AWG", "size: 18 AWG"}, []string{"conductors/too-small", "protection/device-oversized", "terminations/barrel-not-gauge"}},
 		{"battery comes loose", []string{"movement: 0.2 in", "movement: 1.2 in"}, []string{"sources/battery-moves"}},
 		{"supports 30 in apart", []string{"length: 14 ft, in: open, bundle: pair, support: 16 in", "length: 14 ft, in: open, bundle: pair, support: 30 in"},
