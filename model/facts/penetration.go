@@ -17,13 +17,15 @@ type Penetration struct {
 	// Exposure is the wetter of both sides.
 	Exposure *string `json:"exposure,omitempty"`
 
-	Build          *string  `json:"build,omitempty"` // solid, cored, metal, plastic, wood
-	Core           *string  `json:"core,omitempty"`
-	Skin           *string  `json:"skin,omitempty"`
-	Gelcoat        *bool    `json:"gelcoat,omitempty"`
-	Part           *string  `json:"part,omitempty"`       // deck, bulkhead, hull, ...
-	Watertight     *bool    `json:"watertight,omitempty"` // the panel has to stay watertight
-	Isolates       *string  `json:"isolates,omitempty"`
+	Build      *string `json:"build,omitempty"` // solid, cored, metal, plastic, wood
+	Core       *string `json:"core,omitempty"`
+	Skin       *string `json:"skin,omitempty"`
+	Gelcoat    *bool   `json:"gelcoat,omitempty"`
+	Part       *string `json:"part,omitempty"`       // deck, bulkhead, hull, ...
+	Watertight *bool   `json:"watertight,omitempty"` // the panel has to stay watertight
+	Isolates   *string `json:"isolates,omitempty"`
+	// VapourBulkhead: a bulkhead that keeps petrol vapour from what is behind it.
+	VapourBulkhead *bool    `json:"vapour_bulkhead,omitempty"`
 	BelowWaterline *bool    `json:"below_waterline,omitempty"`
 	PanelMM        *float64 `json:"panel_mm,omitempty"` // thickness
 	PanelHeightMM  *float64 `json:"panel_height_mm,omitempty"`
@@ -163,9 +165,14 @@ func isolates(s *Subject, f *Penetration, r *record.Record, p *record.Penetratio
 	}
 	if !p.Panel.Isolates.Is() && isClear(p.From.V) && isClear(p.To.V) {
 		f.Isolates = ptr("none")
-		return
+	} else {
+		put(s, "isolates", &f.Isolates, p.Panel.Isolates, "panel.isolates")
 	}
-	put(s, "isolates", &f.Isolates, p.Panel.Isolates, "panel.isolates")
+	petrol := figure.OpenTruth(s.Open["isolates"]...)
+	if f.Isolates != nil {
+		petrol = figure.Truth{Value: *f.Isolates == "petrol", Known: true}
+	}
+	putTruth(s, "vapour_bulkhead", &f.VapourBulkhead, allOf(petrol, among(p.Panel.Part, s.field("panel.part"), "bulkhead")))
 }
 
 // entersTop tells whether the hole is in the top of an enclosure: of another

@@ -15,7 +15,7 @@
 #   says: "all {pumps} bilge pumps together load {at} to {share} of what it carries"
 #   remedy: "Give each bilge pump a circuit of its own, or size what they share for all of them together."
 #   sources:
-#     - {set: us-inspected, source: 46-cfr-182, clause: "182.520(e)(8)", asks: "wiring and batteries are sized for all bilge pumps at once", trust: read}
+#     - {set: us-inspected, source: 46-cfr-182, clause: "182.520(e)(8)", asks: "wiring is sized for all bilge pumps at once; so are the batteries, which this rule does not judge", trust: read}
 #     - {set: workmanship, source: physics, clause: "", asks: "what pumps share carries the sum of their currents", trust: computed}
 #   related: [conductors/overloaded]
 #   since: 0.1.0

@@ -9,10 +9,11 @@ clamp(facts) := {"tests": {"0000": object.union(
 
 subjects(facts) := {f.subject | some f in rule.breach with input as clamp(facts)}
 
-test_a_tenth_at_the_limit_and_over if {
-	subjects({"rated_pct": 110}) == set()
-	subjects({"rated_pct": 110.1}) == {"0000"}
-	subjects({"kind": "voltage-drop", "rated_pct": 120}) == {"0000"}
+# 14.4 V over 12 V is 120 %.
+test_a_fifth_at_the_limit_and_over if {
+	subjects({"rated_pct": 120}) == set()
+	subjects({"rated_pct": 120.1}) == {"0000"}
+	subjects({"kind": "voltage-drop", "rated_pct": 130}) == {"0000"}
 }
 
 test_silent_without_a_rating_or_current if {

@@ -10,9 +10,9 @@
 #   severity: danger
 #   subject: penetrations
 #   applies: every hole in a bulkhead that isolates petrol
-#   needs: [seal_kind]
-#   asks: [ip_immersion, hole_height_mm, panel_third_mm, gap_mm, passing]
-#   decides: [isolates, part]
+#   needs: [seal_kind, hole_height_mm]
+#   asks: [ip_immersion, panel_third_mm, gap_mm, passing]
+#   decides: [vapour_bulkhead]
 #   says: "{fails}"
 #   remedy: "Close the hole with a gland that is proven against immersion, or lead the cable through higher up and fill the gap around it."
 #   sources:
@@ -37,52 +37,38 @@ fills := {"gland", "compound", "connector"}
 
 excludes contains id if {
 	some id, penetration in input.penetrations
-	penetration.isolates != "petrol"
-}
-
-excludes contains id if {
-	some id, penetration in input.penetrations
-	penetration.part != "bulkhead"
+	penetration.vapour_bulkhead == false
 }
 
 applies contains id if {
 	some id, penetration in input.penetrations
-	penetration.isolates == "petrol"
-	penetration.part == "bulkhead"
-}
-
-# What is proven against immersion holds water and leaves no gap at any height.
-unproven contains id if {
-	some id, penetration in input.penetrations
-	penetration.seal_kind == "none"
-}
-
-unproven contains id if {
-	some id, penetration in input.penetrations
-	penetration.ip_immersion == false
-}
-
-asks contains {"subject": id, "fact": "ip_immersion"} if {
-	some id, penetration in input.penetrations
-	penetration.seal_kind != "none"
-}
-
-asks contains {"subject": id, "fact": "hole_height_mm"} if {
-	some id in unproven
+	penetration.vapour_bulkhead == true
 }
 
 # The third of the height counts only where the hole lies under 12 in.
 asks contains {"subject": id, "fact": "panel_third_mm"} if {
 	some id, penetration in input.penetrations
-	id in unproven
 	penetration.hole_height_mm <= line_mm
 }
 
 asks contains {"subject": id, "fact": "gap_mm"} if {
 	some id, penetration in input.penetrations
-	id in unproven
 	kind := penetration.seal_kind
 	not kind in fills
+}
+
+# What is proven against immersion holds water, and leaves no gap, at any height.
+asks contains {"subject": id, "fact": "ip_immersion"} if {
+	some id, penetration in input.penetrations
+	penetration.seal_kind != "none"
+	penetration.hole_height_mm <= line_mm
+	penetration.hole_height_mm <= penetration.panel_third_mm
+}
+
+asks contains {"subject": id, "fact": "ip_immersion"} if {
+	some id, penetration in input.penetrations
+	penetration.seal_kind != "none"
+	penetration.gap_mm > gap_most_mm
 }
 
 asks contains {"subject": id, "fact": "passing"} if {
@@ -124,9 +110,20 @@ breach contains {
 	"limit": {"gap_mm": gap_most_mm},
 } if {
 	some id, penetration in input.penetrations
-	id in unproven
+	penetration.seal_kind == "none"
+	penetration.gap_mm > gap_most_mm
+}
+
+breach contains {
+	"subject": id,
+	"clause": "183.410(c)(3)",
+	"figures": {"fails": "the gap around what passes is too wide", "gap_mm": penetration.gap_mm},
+	"limit": {"gap_mm": gap_most_mm},
+} if {
+	some id, penetration in input.penetrations
 	kind := penetration.seal_kind
 	not kind in fills
+	penetration.ip_immersion == false
 	penetration.gap_mm > gap_most_mm
 }
 

@@ -5,7 +5,7 @@ import data.driploop.rules.penetrations.vapour_bulkhead_holed as rule
 # A bulkhead of 1.2 m, a third of which is over 12 in.
 hole(facts) := {"penetrations": {"cable-hole": object.union(
 	{
-		"path": "penetrations.cable-hole", "touches": [], "maker_allows": [], "isolates": "petrol", "part": "bulkhead",
+		"path": "penetrations.cable-hole", "touches": [], "maker_allows": [], "vapour_bulkhead": true,
 		"passing": 2, "panel_third_mm": 400,
 	},
 	facts,
@@ -41,7 +41,6 @@ test_unproven_seal_below_the_line_is_less_grave if {
 
 test_seal_proven_against_immersion_serves_at_any_height if {
 	found({"seal_kind": "gland", "ip_immersion": true, "hole_height_mm": 100, "gap_mm": 20}) == set()
-	asked({"seal_kind": "gland", "ip_immersion": true}) == {"ip_immersion"}
 }
 
 test_open_hole_without_a_cable if {
@@ -49,15 +48,16 @@ test_open_hole_without_a_cable if {
 }
 
 test_asks_only_what_can_decide if {
-	asked({"seal_kind": "none"}) == {"hole_height_mm", "gap_mm", "passing"}
-	asked({"seal_kind": "none", "hole_height_mm": 100}) == {"hole_height_mm", "panel_third_mm", "gap_mm", "passing"}
-	asked({"seal_kind": "compound", "ip_immersion": false, "hole_height_mm": 600}) == {"ip_immersion", "hole_height_mm"}
-	asked({"seal_kind": "boot", "ip_immersion": false, "hole_height_mm": 600}) == {"ip_immersion", "hole_height_mm", "gap_mm"}
+	asked({"seal_kind": "none", "hole_height_mm": 600}) == {"gap_mm", "passing"}
+	asked({"seal_kind": "none", "hole_height_mm": 100}) == {"panel_third_mm", "gap_mm", "passing"}
+	asked({"seal_kind": "compound", "hole_height_mm": 600}) == set()
+	asked({"seal_kind": "compound", "hole_height_mm": 100}) == {"panel_third_mm", "ip_immersion"}
+	asked({"seal_kind": "boot", "hole_height_mm": 600, "gap_mm": 3}) == {"gap_mm"}
+	asked({"seal_kind": "boot", "hole_height_mm": 600, "gap_mm": 10}) == {"gap_mm", "ip_immersion"}
 }
 
 test_applies_to_bulkheads_against_petrol if {
 	rule.applies == {"cable-hole"} with input as hole({})
-	rule.excludes == {"cable-hole"} with input as hole({"isolates": "none"})
-	rule.excludes == {"cable-hole"} with input as hole({"part": "deck"})
+	rule.excludes == {"cable-hole"} with input as hole({"vapour_bulkhead": false})
 	rule.excludes == set() with input as {"penetrations": {"cable-hole": {"path": "penetrations.cable-hole"}}}
 }
