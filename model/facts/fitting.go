@@ -11,8 +11,8 @@ import (
 
 // Fitting is how a fitting lies in its compound and on its panel.
 type Fitting struct {
-	// TouchesKnown is known, and true, once the record lists what the compound
-	// touches; the panel's skin counts without being listed.
+	// TouchesKnown is known, and true, once the record tells the panel's skin and
+	// lists what the compound touches beside it.
 	TouchesKnown *bool `json:"touches_known,omitempty"`
 	// UnderWater: the compound has to hold below water. Of panels only the hull can
 	// lie below the waterline without the record saying so.
@@ -35,10 +35,14 @@ func fitting(s *Subject, f *Penetration, p *record.Penetration) {
 	if p.Panel.Skin.Is() && p.Bedding.Compound.V != "none" && p.Panel.Skin.V != "gelcoat" {
 		f.Touches = append(f.Touches, p.Panel.Skin.V)
 	}
-	if p.Bedding.On.Is() {
-		f.TouchesKnown = ptr(true)
-	} else {
+	if !p.Bedding.On.Is() {
 		s.open("touches_known", figure.Missing(s.field("bedding.on")))
+	}
+	if !p.Panel.Skin.Is() {
+		s.open("touches_known", figure.Missing(s.field("panel.skin")))
+	}
+	if s.Open["touches_known"] == nil {
+		f.TouchesKnown = ptr(true)
 	}
 	submerged := truthOf(p.Panel.BelowWaterline, s.field("panel.below_waterline"))
 	if part, ok := p.Panel.Part.Get(); ok && part != "hull" && !submerged.Known {

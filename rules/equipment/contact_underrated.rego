@@ -33,7 +33,6 @@ main := {"battery-disconnect", "battery-selector", "battery-parallel", "main"}
 
 applies contains id if {
 	some id, contact in input.contacts
-	contact.disconnects == false
 	not contact.purpose in main
 }
 
@@ -49,10 +48,12 @@ asks contains {"subject": id, "fact": "intermittent_a"} if {
 	contact.surge_a > contact.rating_a
 }
 
-# The table is one for switches; relays and controllers are made for their load.
+# The table is one for switches that work a load; relays and controllers are made
+# for theirs, and a battery switch is not worked under load.
 asks contains {"subject": id, "set": "workmanship", "fact": fact} if {
 	some id, contact in input.contacts
 	contact.kind == "switch"
+	contact.disconnects == false
 	some fact in ["nominal_v", "lamps_a", "motors_a", "coils_a", "plain_a"]
 }
 
@@ -86,6 +87,7 @@ breach contains {
 } if {
 	some id, contact in input.contacts
 	contact.kind == "switch"
+	contact.disconnects == false
 	factor := factors[contact.nominal_v]
 	needed := ((factor.lamps * contact.lamps_a) + (factor.motors * contact.motors_a)) + ((factor.coils * contact.coils_a) + (factor.plain * contact.plain_a))
 	needed > contact.rating_a

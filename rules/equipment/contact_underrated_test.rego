@@ -53,7 +53,7 @@ test_factors_are_a_caution_for_switches if {
 
 test_leaves_battery_switches_to_their_own_rule if {
 	rule.applies == set() with input as contact({"purpose": "main"})
-	rule.applies == set() with input as contact({"disconnects": true})
+	loads({"disconnects": true, "motors_a": 8.5}) == set()
 	rule.applies == {"switch"} with input as contact({})
 }
 
