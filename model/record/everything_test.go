@@ -228,6 +228,7 @@ func TestAnyValueMayBeUnknownButThese(t *testing.T) {
 		"driploop", "job", "vessel", "practice", "practice[0]", "practice[1]",
 		"spaces", "components", "conductors", "bundles", "penetrations", "cases", "tests", "waivers",
 		"components.house.kind", "conductors.P1.from", "conductors.P1.to",
+		"conductors.P1.role", "conductors.N1.role", "conductors.P4.role", "conductors.P7.role", "conductors.N7.role", "conductors.all.role",
 		"components.all-switch.links", "components.all-switch.links[0].between", "components.all-switch.links[0].between[1]",
 		"components.all-switch.links[0].when",
 		"components.all-relay.coils", "components.all-relay.coils[0].between", "components.all-relay.coils[0].between[1]",

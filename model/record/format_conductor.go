@@ -10,7 +10,7 @@ var conductorTable = sync.OnceValue(func() *table[Conductor] {
 	return newTable("conductor", "One insulated wire or cable core between two terminals.",
 		terminal("from", "Terminal that it leaves, on the side of the source.", "house.pos", func(c *Conductor) *Terminal { return &c.From }),
 		terminal("to", "Terminal that it goes to.", "main-fuse.line", func(c *Conductor) *Terminal { return &c.To }),
-		text("role", "What it carries.", "positive", func(c *Conductor) *Text { return &c.Role }).must().
+		text("role", "What it carries.", "positive", func(c *Conductor) *Text { return &c.Role }).must().sure().
 			of("positive", "negative", "bonding", "control"),
 		wire("size", "Size as marked.", "2/0 AWG", func(c *Conductor) *Wire { return &c.Size }),
 		text("colour", "Colour of the insulation; with a stripe, the main colour first.", "red", func(c *Conductor) *Text { return &c.Colour }).like(colourForm()),
