@@ -108,7 +108,7 @@ func TestAPartThatIsUnknownLeavesAllItsValuesUnknown(t *testing.T) {
 	r, faults := Decode("r", []byte(head+`components: {a: {kind: battery}, b: {kind: pump}}
 conductors:
   P1: {from: a.pos, to: b.pos, role: positive, ends: {from: unknown, to: {crimp: unknown}}}
-  P2: {from: a.pos, to: b.pos, role: unknown, size: unknown, ends: unknown}
+  P2: {from: a.pos, to: b.pos, role: positive, colour: unknown, size: unknown, ends: unknown}
 `))
 	require.Empty(t, faults)
 	p1, p2 := r.Conductor("P1"), r.Conductor("P2")
@@ -119,7 +119,7 @@ conductors:
 	assert.Equal(t, Unknown, p1.Ends.To.Crimp.Pull.State)
 	assert.Equal(t, Unknown, p2.Ends.To.Torque.State)
 	assert.Equal(t, Unknown, p2.Size.State)
-	assert.Equal(t, Unknown, p2.Role.State)
+	assert.Equal(t, Unknown, p2.Colour.State)
 }
 
 func TestNearest(t *testing.T) {
