@@ -13,6 +13,8 @@ type Conductor struct {
 	From string `json:"from"`
 	To   string `json:"to"`
 	Role string `json:"role"`
+	// KnownRole is the same, absent where the record writes "unknown".
+	KnownRole *string `json:"known_role,omitempty"`
 	// Duty is what the conductor is for where that changes what is asked of it:
 	// cranking, communication, ...; "normal" unless the record claims otherwise.
 	Duty      string `json:"duty"`
@@ -93,6 +95,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 		OnBattery: lands(r, c, "battery"),
 	}
 	s := &f.Subject
+	put(s, "known_role", &f.KnownRole, c.Role, "role")
 	construction(s, f, c)
 	route(s, f, r, c)
 	lie(s, f, c)

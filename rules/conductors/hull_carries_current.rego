@@ -11,6 +11,7 @@
 #   subject: conductors
 #   applies: every bonding conductor, engine starting aside; whether a ground point is the hull or the engine no record tells
 #   needs: [returns]
+#   decides: [known_role]
 #   says: "a load returns through this bonding conductor"
 #   remedy: "Give the load a return of its own to the negative bus; let bonding join the negative at one point alone."
 #   sources:
@@ -22,9 +23,19 @@
 #   since: 0.1.0
 package driploop.rules.conductors.hull_carries_current
 
+excludes contains id if {
+	some id, conductor in input.conductors
+	conductor.known_role != "bonding"
+}
+
+excludes contains id if {
+	some id, conductor in input.conductors
+	conductor.duty == "cranking"
+}
+
 applies contains id if {
 	some id, conductor in input.conductors
-	conductor.role == "bonding"
+	conductor.known_role == "bonding"
 	conductor.duty != "cranking"
 }
 

@@ -7,7 +7,7 @@ wire(facts) := {"conductors": {"P1": object.union(
 		"path": "conductors.P1", "from": "bus.a", "to": "pump.pos", "role": "positive", "duty": "normal", "in_housing": false,
 		"pigtail": false, "on_battery": false, "fed": true, "output_of": "", "bare_from": "", "bare_via": "",
 	},
-	object.union({"role": "bonding"}, facts),
+	object.union({"known_role": "bonding"}, facts),
 )}}
 
 found(facts) := {one.subject |
@@ -26,7 +26,7 @@ test_engine_starting_is_exempt if {
 }
 
 test_returns_themselves_are_left_out if {
-	found({"role": "negative", "returns": true}) == set()
+	found({"known_role": "negative", "returns": true}) == set()
 }
 
 test_silent_where_nothing_is_known if {

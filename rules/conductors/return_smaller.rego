@@ -12,7 +12,7 @@
 #   applies: every grounded return of a load, those of cranking motors aside
 #   needs: [returns_a, returns_table5_pct, table5_a, size]
 #   asks: [feeds_table5_pct]
-#   decides: [ungrounded, returns]
+#   decides: [known_role, ungrounded, returns]
 #   says: "the devices of its circuits let {returns} pass; {size} stands {limit.returns} by the same share as a feed"
 #   remedy: "Use a return as large as the feeds of its circuits together, or give some of them a return of their own."
 #   sources:
@@ -26,7 +26,7 @@ limits := {"workmanship": {"share_pct": 150}}
 
 excludes contains id if {
 	some id, conductor in input.conductors
-	conductor.role != "negative"
+	conductor.known_role != "negative"
 }
 
 excludes contains id if {
@@ -46,7 +46,7 @@ excludes contains id if {
 
 applies contains id if {
 	some id, conductor in input.conductors
-	conductor.role == "negative"
+	conductor.known_role == "negative"
 	conductor.duty != "cranking"
 	conductor.ungrounded == false
 	conductor.returns == true

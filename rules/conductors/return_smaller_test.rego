@@ -8,7 +8,7 @@ wire(facts) := {"conductors": {"P1": object.union(
 		"path": "conductors.P1", "from": "bus.a", "to": "pump.pos", "role": "positive", "duty": "normal", "in_housing": false,
 		"pigtail": false, "on_battery": false, "fed": true, "output_of": "", "bare_from": "", "bare_via": "",
 	},
-	object.union({"role": "negative", "ungrounded": false, "returns": true, "size": "14 AWG", "table5_a": 35}, facts),
+	object.union({"known_role": "negative", "ungrounded": false, "returns": true, "size": "14 AWG", "table5_a": 35}, facts),
 )}}
 
 limits(facts) := {found.limit.returns_a |
@@ -30,7 +30,7 @@ test_feed_that_stands_no_better if {
 }
 
 test_what_it_leaves_out if {
-	every facts in [{"role": "positive"}, {"duty": "cranking"}, {"ungrounded": true}, {"returns": false}] {
+	every facts in [{"known_role": "positive"}, {"duty": "cranking"}, {"ungrounded": true}, {"returns": false}] {
 		rule.applies == set() with input as wire(facts)
 		rule.excludes == {"P1"} with input as wire(facts)
 	}

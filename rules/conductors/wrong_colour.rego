@@ -12,6 +12,7 @@
 #   applies: every positive, negative and bonding conductor; control conductors follow their maker's colours
 #   needs: [colour]
 #   asks: [for_blower]
+#   decides: [known_role]
 #   says: "{colour} on a {role} conductor; the table has {wanted}"
 #   remedy: "Replace it by one in the right colour, or mark both ends lastingly in it: {wanted}."
 #   sources:
@@ -35,9 +36,14 @@ bonding := {"green", "green/yellow", "bare"}
 # Striped conductors of a circuit go by their main colour.
 main := {"red/", "orange/", "brown/", "purple/", "violet/", "grey/", "blue/", "dark-blue/", "light-blue/", "pink/", "tan/", "green/"}
 
+excludes contains id if {
+	some id, conductor in input.conductors
+	conductor.known_role == "control"
+}
+
 applies contains id if {
 	some id, conductor in input.conductors
-	conductor.role in {"positive", "negative", "bonding"}
+	conductor.known_role != "control"
 }
 
 striped(colour) if {
@@ -51,7 +57,7 @@ breach contains {
 	"limit": {},
 } if {
 	some id, conductor in input.conductors
-	conductor.role == "positive"
+	conductor.known_role == "positive"
 	colour := conductor.colour
 	not colour in positive
 	not striped(colour)
@@ -61,7 +67,7 @@ breach contains {
 # Yellow is printed for bilge blowers beside brown with yellow.
 asks contains {"subject": id, "fact": "for_blower"} if {
 	some id, conductor in input.conductors
-	conductor.role == "positive"
+	conductor.known_role == "positive"
 	conductor.colour == "yellow"
 }
 
@@ -71,7 +77,7 @@ breach contains {
 	"limit": {},
 } if {
 	some id, conductor in input.conductors
-	conductor.role == "positive"
+	conductor.known_role == "positive"
 	conductor.colour == "yellow"
 	conductor.for_blower == false
 }
@@ -83,7 +89,7 @@ breach contains {
 	"limit": {},
 } if {
 	some id, conductor in input.conductors
-	conductor.role == "negative"
+	conductor.known_role == "negative"
 	colour := conductor.colour
 	not colour in negative
 	not colour in {"green", "green/yellow"}
@@ -95,7 +101,7 @@ breach contains {
 	"limit": {},
 } if {
 	some id, conductor in input.conductors
-	conductor.role == "bonding"
+	conductor.known_role == "bonding"
 	colour := conductor.colour
 	not colour in bonding
 }

@@ -7,7 +7,7 @@ wire(facts) := {"conductors": {"P1": object.union(
 		"path": "conductors.P1", "from": "bus.a", "to": "pump.pos", "role": "positive", "duty": "normal", "in_housing": false,
 		"pigtail": false, "on_battery": false, "fed": true,
 	},
-	facts,
+	object.union({"known_role": object.get(facts, "role", "positive")}, facts),
 )}}
 
 found(role, colour) := {one.subject | some one in rule.breach with input as wire({"role": role, "colour": colour})}
@@ -53,6 +53,7 @@ test_yellow_feeds_blowers_only if {
 
 test_control_conductors_are_left_out if {
 	rule.applies == set() with input as wire({"role": "control", "colour": "black"})
+	rule.excludes == {"P1"} with input as wire({"role": "control", "colour": "black"})
 }
 
 test_silent_without_a_colour if {
