@@ -107,3 +107,23 @@ conductors:
 	assert.True(t, *insulated.Bare)
 	assert.Equal(t, "house.neg", insulated.BareFrom)
 }
+
+func TestShortedNetworkProvesNoConductorBareOrUngrounded(t *testing.T) {
+	c := build(t, `
+driploop: 1
+job: {number: T-1, title: Negative joined to positive}
+vessel: {system: 12 V, earthing: negative-ground}
+components:
+  house: {kind: battery, nominal: 12 V, internal_resistance: 5 mohm}
+  fuse: {kind: fuse}
+  lamp: {kind: lamp}
+conductors:
+  P1: {from: house.pos, to: fuse.line, role: positive, size: 4 AWG, insulation: 105 degC, length: 1 m}
+  P2: {from: fuse.load, to: lamp.pos, role: positive, size: 4 AWG, insulation: 105 degC, length: 1 m}
+  P3: {from: lamp.pos, to: lamp.neg, role: positive, size: 4 AWG, insulation: 105 degC, length: 1 m}
+  N1: {from: lamp.neg, to: house.neg, role: negative, size: 4 AWG, insulation: 105 degC, length: 1 m}
+`).Conductors["N1"]
+	assert.Nil(t, c.Ungrounded)
+	assert.Nil(t, c.Bare)
+	assert.Contains(t, c.Open["bare"][0].Why, "short-circuited")
+}

@@ -148,9 +148,17 @@ func construction(s *Subject, f *Conductor, c *record.Conductor) {
 
 // feeding sets which sources can feed the conductor, and through what.
 func feeding(s *Subject, f *Conductor, a *circuit.Analysis, result *circuit.ConductorResult) {
+	f.Fed = len(result.Feeds) > 0
+	// Where the record joins both poles of a source, all that hangs on it seems
+	// ungrounded and bare.
+	if gap, shorted := short(a); shorted {
+		for _, fact := range []string{"ungrounded", "always_live", "bare"} {
+			s.open(fact, gap)
+		}
+		return
+	}
 	putTruth(s, "ungrounded", &f.Ungrounded, result.Ungrounded)
 	putTruth(s, "always_live", &f.AlwaysLive, result.AlwaysLive)
-	f.Fed = len(result.Feeds) > 0
 	if !f.Fed {
 		s.open("bare", figure.Because("no source reaches "+f.From+" or "+f.To+" in the record"))
 		return
@@ -173,6 +181,16 @@ func feeding(s *Subject, f *Conductor, a *circuit.Analysis, result *circuit.Cond
 		return
 	}
 	f.Bare = ptr(false)
+}
+
+// short tells of a source that the wiring short-circuits, if there is one.
+func short(a *circuit.Analysis) (figure.Gap, bool) {
+	for _, p := range a.Problems {
+		if p.Kind == circuit.Shorted {
+			return figure.Because(p.Says), true
+		}
+	}
+	return figure.Gap{}, false
 }
 
 // carrying sets what the conductor carries, may carry, and is guarded by.
