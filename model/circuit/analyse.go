@@ -16,7 +16,9 @@ type analysis struct {
 	result   *Analysis
 	nominal  []level              // by node, once asked for
 	unstated map[int][]figure.Gap // surge currents not recorded, by branch
-	faults   [2]*mesh             // without loads, by end of ranges, once asked for
+	behind   map[int]*behind      // by branch on the way out to a load
+	releases map[int]*release     // of devices by branch, once asked for
+	faults   map[faultKey]*mesh   // without loads
 }
 
 // Analyse returns what the circuit of a record is: which sources feed what
@@ -28,7 +30,7 @@ type analysis struct {
 // continuous current, as a first solution at insulation rating gives it.
 func Analyse(r *record.Record) *Analysis {
 	n := build(r)
-	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n)}
+	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n), releases: map[int]*release{}, faults: map[faultKey]*mesh{}}
 	a.poles = findPoles(n, a.search)
 	for _, t := range a.poles.all {
 		if a.poles.feeds(t) {
@@ -44,9 +46,11 @@ func Analyse(r *record.Record) *Analysis {
 	}
 	a.warm()
 	a.solve()
+	a.behind = a.findBehind()
 	a.setConductors()
 	a.setDevices()
 	a.setLoads()
+	a.setHeat()
 	a.setBatteries()
 	a.setComponents()
 	a.setContacts()

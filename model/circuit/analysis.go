@@ -81,6 +81,27 @@ type ConductorResult struct {
 	// feed has no device at all.
 	Guard   figure.Figure
 	GuardBy []string // the devices behind that figure, in record order
+
+	// FaultLowA and FaultHighA bound the prospective current of a bolted fault
+	// at the end away from the source: the least with a way back beside the way
+	// out, batteries at their greatest resistance, conductors warm; the
+	// greatest to the battery's negative terminal, at the least resistance, cold.
+	FaultLowA, FaultHighA figure.Figure
+	// Clears tells whether the devices ahead of it surely open at the least of
+	// that current, ClearS within which time at most; ClearLeastS is the least
+	// time, at the greatest current: they open no sooner.
+	Clears              figure.Truth
+	ClearLeastS, ClearS figure.Figure
+	// LetThroughA2s is the greatest energy that they let through at any fault
+	// along it, LetThroughLeastA2s what they let through at some fault however
+	// quick they are; WithstandA2s is what its insulation stands: k²·S².
+	LetThroughLeastA2s, LetThroughA2s, WithstandA2s figure.Figure
+
+	// TemperatureC is the highest that it reaches in normal use, a load that
+	// pauses counted for its longest run; StallC the highest when a stalled motor
+	// is cut off. Each is capped where copper melts.
+	TemperatureC figure.Figure
+	StallC       figure.Figure
 }
 
 // Feed is one source that can feed a conductor.
@@ -132,6 +153,9 @@ type DeviceResult struct {
 	// Loads it feeds, Upstream devices in series towards the sources.
 	Loads    []string
 	Upstream []string
+	// Selective tells, for each device between the batteries and this one, whether
+	// a fault behind this one leaves that one closed, whatever its current.
+	Selective map[string]figure.Truth
 }
 
 // LoadResult is what the circuit makes of a load.
@@ -153,6 +177,23 @@ type LoadResult struct {
 	LowVoltageV  figure.Figure // the same with a low battery
 	Devices      []string      // protective devices on the way out, from the source on
 	Switches     []string      // switches on the way out
+
+	// StallA is the current with its rotor locked. StallOpens tells whether a
+	// device on its way out surely opens at that, StallOpenS within which time
+	// at most, StallBy which one does; StallOpenLeastS is the least time, open
+	// with a reason where none opens. StallHeatS is the least time in which a
+	// conductor on its way passes the temperature rating of its insulation,
+	// StallAt that conductor; open with a reason where none ever does, which
+	// StallHeats tells.
+	StallA     figure.Figure
+	StallOpens figure.Truth
+
+	StallOpenLeastS, StallOpenS figure.Figure
+
+	StallBy    string
+	StallHeats figure.Truth
+	StallHeatS figure.Figure
+	StallAt    string
 }
 
 // BatteryResult is what the circuit makes of a battery.

@@ -32,7 +32,8 @@ func (a *analysis) setDevices() {
 		r.RunningA, _ = a.peaks.running[i].figure("greatest current over all cases, starting and stall aside")
 		r.Loads = through[i]
 		r.Upstream = a.upstream(i)
-		a.setDeviceFault(r, b)
+		a.setSelective(r, i, a.behind[i])
+		a.setDeviceFault(r, i, a.behind[i])
 	}
 }
 

@@ -29,16 +29,11 @@ type edge struct {
 	amps             float64
 }
 
-// follow returns the way of a load's current, given what one ampere of it does.
-// The current leaves the load at one end and comes in at the other.
-func follow(n *network, l *lone) flow {
-	b := &n.branches[l.load]
-	leaves, comes, sign := b.b, b.a, 1.0
-	if l.problem == nil && l.draws[0] < 0 || l.problem != nil && l.family.meshes[0].restOver(b) < 0 {
-		leaves, comes, sign = b.a, b.b, -1
-	}
+// newDag puts the branches of a way in the direction of its current, or against
+// it if sign is negative.
+func newDag(n *network, way []hop, sign float64) *dag {
 	d := &dag{in: map[int][]int{}, out: map[int][]int{}}
-	for _, h := range l.own {
+	for _, h := range way {
 		br := &n.branches[h.branch]
 		e := edge{h.branch, br.a, br.b, math.Abs(h.amps)}
 		if h.amps*sign < 0 {
@@ -49,6 +44,18 @@ func follow(n *network, l *lone) flow {
 		d.out[e.from] = append(d.out[e.from], k)
 		d.in[e.to] = append(d.in[e.to], k)
 	}
+	return d
+}
+
+// follow returns the way of a load's current, given what one ampere of it does.
+// The current leaves the load at one end and comes in at the other.
+func follow(n *network, l *lone) flow {
+	b := &n.branches[l.load]
+	leaves, comes, sign := b.b, b.a, 1.0
+	if l.problem == nil && l.draws[0] < 0 || l.problem != nil && l.family.meshes[0].restOver(b) < 0 {
+		leaves, comes, sign = b.a, b.b, -1
+	}
+	d := newDag(n, l.own, sign)
 	f := flow{source: -1, dag: d}
 	back, sources := d.reach(n, leaves, d.out, func(e edge) int { return e.to })
 	out, more := d.reach(n, comes, d.in, func(e edge) int { return e.from })

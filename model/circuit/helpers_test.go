@@ -58,8 +58,6 @@ func sketchConductor(line string) string {
 		case i == 1:
 			length = part
 			keys = append(keys, "length: "+part)
-		case strings.HasPrefix(part, "role:"):
-			role = strings.TrimSpace(strings.TrimPrefix(part, "role:"))
 		case strings.Contains(part, ":"):
 			keys = append(keys, part)
 		default:

@@ -49,6 +49,8 @@ func oddRecord(t *rapid.T) *record.Record {
 		c.Nominal, c.Current, c.Power, c.LoadOhms = amount("nominal", "V"), amount("current", "A"), amount("power", "W"), amount("ohms", "mohm")
 		c.Stall, c.Starting, c.Rating = amount("stall", "A"), amount("starting", "A"), amount("rating", "A")
 		c.Resistance, c.Cranking, c.Capacity = amount("resistance", "mohm"), amount("cranking", "A"), amount("capacity", "Ah")
+		c.RunTime, c.MotorLimit = amount("run_time", "s"), amount("motor_limit", "s")
+		c.Curve, c.Protector = some("curve", "blade-c", "thermal", "class-t"), some("protector", "none", "thermal-auto")
 		c.Output, c.Voltage = amount("output", "A"), amount("voltage", "V")
 		c.LoadKind = some("load_kind", "constant-power", "resistance", "constant-current")
 		c.Duty = some("duty", "battery-disconnect", "main")
@@ -105,8 +107,9 @@ func TestAnyRecordIsAnalysed(t *testing.T) {
 		}
 		for id, c := range a.Conductors {
 			figures(id, c.AreaMM2, c.CircularMils, c.DiameterMM, c.R20, c.RHot, c.Table5, c.HottestAmbient, c.Allowable, c.BundleCount,
-				c.Bundled, c.Current, c.Surge, c.Guard)
-			truths(id, c.Ungrounded, c.AlwaysLive, c.InEngineSpace)
+				c.Bundled, c.Current, c.Surge, c.Guard, c.FaultLowA, c.FaultHighA, c.ClearLeastS, c.ClearS, c.LetThroughLeastA2s, c.LetThroughA2s,
+				c.WithstandA2s, c.TemperatureC, c.StallC)
+			truths(id, c.Ungrounded, c.AlwaysLive, c.InEngineSpace, c.Clears)
 			for _, f := range c.Feeds {
 				truths(id, f.SelfLimiting)
 				if f.EndsAtDevice != "" {
@@ -118,10 +121,14 @@ func TestAnyRecordIsAnalysed(t *testing.T) {
 		for id, d := range a.Devices {
 			figures(id, d.NominalV, d.CrankingA, d.FaultLowA, d.FaultHighA, d.LoadA, d.RunningA)
 			truths(id, d.First, d.Ungrounded)
+			for _, selective := range d.Selective {
+				truths(id, selective)
+			}
 		}
 		for id, l := range a.Loads {
-			figures(id, l.Current, l.NominalV, l.DropFormulaV, l.DropNetworkV, l.VoltageV, l.LowVoltageV)
-			truths(id, l.Fed)
+			figures(id, l.Current, l.NominalV, l.DropFormulaV, l.DropNetworkV, l.VoltageV, l.LowVoltageV,
+				l.StallA, l.StallOpenLeastS, l.StallOpenS, l.StallHeatS)
+			truths(id, l.Fed, l.StallOpens, l.StallHeats)
 		}
 		for id, b := range a.Batteries {
 			figures(id, b.SwitchLength, b.OpenV, b.ResistanceLow, b.ResistanceHigh)

@@ -120,11 +120,9 @@ func TestConductorThatNothingReaches(t *testing.T) {
 		here: kind: busbar
 		there: kind: busbar`, polesWires+`
 		X1: here.a > there.a, 14 AWG, 1 m
-		X2: here.b > there.b, 14 AWG, 1 m, negative
-		X3: here.c > there.c, 14 AWG, 1 m, role: unknown`)
+		X2: here.b > there.b, 14 AWG, 1 m, negative`)
 	assert.Equal(t, figure.True(), a.Conductors["X1"].Ungrounded, "by its role")
 	assert.Equal(t, figure.False(), a.Conductors["X2"].Ungrounded)
-	assert.Equal(t, figure.OpenTruth(figure.Missing("conductors.X3.role")), a.Conductors["X3"].Ungrounded)
 	assert.Empty(t, a.Conductors["X1"].Feeds)
 	assert.False(t, a.Conductors["X1"].Guard.Known)
 }

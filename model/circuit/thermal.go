@@ -1,60 +1,76 @@
 package circuit
 
 import (
-	"math"
-
 	"driploop/model/copper"
 	"driploop/model/figure"
-	"driploop/model/quantity"
 )
 
-// Temperatures of conductors, °C. hottestCopper is where an overloaded
-// conductor is held for the sake of its resistance: PVC has long failed there.
+// Temperatures of conductors, °C. hottestCopper is where an overloaded conductor
+// is held for the sake of its resistance: insulation has long failed there.
+// melting is where copper melts.
 const (
 	hottestCopper  = 250
+	melting        = 1083
 	guessHot       = 105 // of a conductor without an insulation rating
-	sourceSteady   = "steady heat balance: rise in proportion to I²; computed"
 	sourceAtRating = "insulation rating, the hottest that a conductor loaded within its amperage gets"
 )
 
-// workingTemperature returns the temperature of a conductor in °C at a current:
-//
-//	T = Ta + (Tr − Ta)·(I/Ia)²
-//
-// Ta air that the allowable amperage Ia is for, Tr insulation rating. Without a
-// known current or amperage it is Tr, which no conductor loaded within its
-// amperage exceeds; without Tr it is open.
+// heating returns a conductor as its temperature is figured, or what is missing.
+// The air is the one that its allowable amperage is for.
+func heating(b *branch, r *ConductorResult) (copper.Heating, []figure.Gap) {
+	rating, ok := number(b.cond.Insulation)
+	var gaps []figure.Gap
+	if !ok {
+		gaps = append(gaps, figure.Missing(b.path+".insulation"))
+	}
+	gaps = append(gaps, r.Allowable.Gaps...)
+	gaps = append(gaps, b.metal.gaps...)
+	if len(gaps) > 0 {
+		return copper.Heating{}, uniqueGaps(gaps)
+	}
+	h := copper.Heating{
+		AmbientC: copper.Table5AmbientC, RatingC: rating, AllowedA: r.Allowable.Value,
+		AreaMM2: b.metal.wire.AreaMM2, R20: b.metal.wire.R20,
+	}
+	if r.InEngineSpace.Value {
+		h.AmbientC = copper.EngineSpaceC
+	}
+	if r.HottestAmbient.Known {
+		h.AmbientC = max(h.AmbientC, r.HottestAmbient.Value)
+	}
+	return h, nil
+}
+
+// workingTemperature returns the temperature of a conductor in °C at a lasting
+// current. Without a known current or amperage it is the insulation rating,
+// which no conductor loaded within its amperage exceeds; without that it is open.
 func workingTemperature(b *branch, r *ConductorResult, current figure.Figure) figure.Figure {
-	tr, ok := number(b.cond.Insulation)
+	rating, ok := number(b.cond.Insulation)
 	if !ok {
 		return figure.Open(figure.Missing(b.path + ".insulation"))
 	}
-	tr = min(tr, hottestCopper)
-	if !current.Known || !r.Allowable.Known || r.Allowable.Value <= 0 {
-		return figure.Of(tr, "degC", figure.Step{
-			Formula: "conductor temperature: T = Tr", Source: sourceAtRating,
-			Inputs: []figure.Input{{Symbol: "Tr", Value: tr, Unit: "degC", From: b.path + ".insulation"}}, Result: tr, Unit: "degC",
+	h, gaps := heating(b, r)
+	if !current.Known || len(gaps) > 0 {
+		return atRating(b, min(rating, hottestCopper))
+	}
+	t := h.Steady(current.Value)
+	switch {
+	case t.Known && t.Value <= hottestCopper:
+		return t
+	case t.Known || h.RatingC > h.AmbientC:
+		return figure.Of(hottestCopper, "degC", figure.Step{
+			Formula: "conductor temperature: held at 250 °C, where no insulation is left", Source: "common physics",
+			Inputs: []figure.Input{{Symbol: "I", Value: current.Value, Unit: "A", From: "greatest current, starting and stall aside"}},
+			Result: hottestCopper, Unit: "degC",
 		})
 	}
-	ta := float64(copper.Table5AmbientC)
-	from := "Table 5 of 33 CFR 183.425"
-	if r.InEngineSpace.Value {
-		ta, from = copper.EngineSpaceC, "note 1 to Table 5 of 33 CFR 183.425"
-	}
-	if r.HottestAmbient.Known && r.HottestAmbient.Value > ta {
-		ta, from = r.HottestAmbient.Value, "hottest space crossed"
-	}
-	load := current.Value / r.Allowable.Value
-	t := min(hottestCopper, ta+math.Max(0, tr-ta)*load*load)
-	return figure.Of(t, "degC", figure.Step{
-		Formula: "conductor temperature: T = Ta + (Tr − Ta)·(I/Ia)²", Source: sourceSteady,
-		Inputs: []figure.Input{
-			{Symbol: "Ta", Value: ta, Unit: "degC", From: from},
-			{Symbol: "Tr", Value: tr, Unit: "degC", From: b.path + ".insulation"},
-			{Symbol: "I", Value: current.Value, Unit: "A", From: "greatest current, starting and stall aside"},
-			{Symbol: "Ia", Value: r.Allowable.Value, Unit: "A", From: "allowable amperage"},
-		},
-		Result: quantity.Round(t), Unit: "degC",
+	return atRating(b, min(rating, hottestCopper))
+}
+
+func atRating(b *branch, rating float64) figure.Figure {
+	return figure.Of(rating, "degC", figure.Step{
+		Formula: "conductor temperature: T = Tr", Source: sourceAtRating,
+		Inputs: []figure.Input{{Symbol: "Tr", Value: rating, Unit: "degC", From: b.path + ".insulation"}}, Result: rating, Unit: "degC",
 	})
 }
 

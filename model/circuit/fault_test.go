@@ -1,0 +1,134 @@
+package circuit
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"driploop/model/figure"
+)
+
+// feeder is one load on one fuse, in plain 10 mm² of class 5:
+//
+//	bat.pos ─P1 200 mm─ f1 30 A ─P2 4 m─ lamp ─N1 4.2 m─ bat.neg
+//
+// By IEC 60228 such a conductor has 1.91 Ω/km at most, by 1/58 Ω·mm²/m 1.7241
+// Ω/km at least.
+const feederParts = `
+	bat: kind: battery, nominal: 12 V, internal_resistance: 5 mohm
+	f1: kind: fuse, rating: 30 A, curve: blade-c
+	lamp: kind: lamp, current: 1 A, starting: 2 A`
+
+const feederWires = `
+	P1: bat.pos > f1.line, 10 mm2, 200 mm, class: class-5, tinned: false, compound: pvc, insulation: 70 degC
+	P2: f1.load > lamp.pos, 10 mm2, 4 m, class: class-5, tinned: false, compound: pvc, insulation: 70 degC
+	N1: lamp.neg > bat.neg, 10 mm2, 4.2 m, negative, class: class-5, tinned: false, compound: pvc, insulation: 70 degC`
+
+func TestFaultOfAFeeder(t *testing.T) {
+	a := analyse(t, boat, feederParts, feederWires)
+	// At the fuse: 12.6 V / (5 + 0.2·1.7241) mohm = 2357.4 A.
+	f1 := a.Devices["f1"]
+	assert.InDelta(t, 12600/(5+0.2*1.7241379), known(t, f1.FaultHighA), 0.1)
+	// Warm: the same way at working temperature.
+	p1, p2, n1 := known(t, a.Conductors["P1"].RHot), known(t, a.Conductors["P2"].RHot), known(t, a.Conductors["N1"].RHot)
+	assert.InDelta(t, 12600/(5+p1), known(t, f1.FaultLowA), 1e-6)
+	assert.Greater(t, p2, 4*1.91, "warmer than 20 °C")
+
+	// At the load's own terminals the way back is all of N1.
+	c := a.Conductors["P2"]
+	assert.InDelta(t, 12600/(5+p1+p2+n1), known(t, c.FaultLowA), 1e-6)
+	assert.InDelta(t, 12600/(5+4.2*1.7241379), known(t, c.FaultHighA), 0.1)
+	// P1's far end lies at 0.2 m of 4.2 m on the way out; so far back as well.
+	assert.InDelta(t, 12600/(5+p1+n1*0.2/4.2), known(t, a.Conductors["P1"].FaultLowA), 1e-6)
+
+	assert.Equal(t, figure.True(), c.Clears)
+	// Over 580 A, 19 times the rating, beyond the last gate at 600 %: 0.15 s.
+	assert.InDelta(t, 0.15, known(t, c.ClearS), 1e-9)
+	// Its melting energy stays that of the last gate: (6·30 A)²·0.15 s.
+	assert.InDelta(t, 180*180*0.15, known(t, c.LetThroughA2s), 1e-6)
+	// k = 115 for PVC at 70 °C (IEC 60364-4-43 table 43.1): (115·10)².
+	assert.InDelta(t, 1150*1150, known(t, c.WithstandA2s), 1e-3)
+
+	assert.Equal(t, figure.False(), a.Conductors["P1"].Clears, "nothing opens ahead of it")
+	assert.False(t, a.Conductors["P1"].LetThroughA2s.Known)
+	assert.False(t, a.Conductors["N1"].FaultLowA.Known, "a fault from the grounded side to ground is none")
+	known(t, a.Conductors["N1"].WithstandA2s)
+}
+
+func TestFaultNamesWhatIsMissing(t *testing.T) {
+	a := analyse(t, boat, `
+		bat: kind: battery, nominal: 12 V, internal_resistance: 5 mohm
+		f1: kind: fuse, rating: 30 A
+		lamp: kind: lamp, current: 1 A`, `
+		P1: bat.pos > f1.line, 10 mm2, 200 mm
+		P2: f1.load > lamp.pos, 10 mm2, 4 m
+		N1: lamp.neg > bat.neg, 10 mm2`)
+	c := a.Conductors["P2"]
+	assert.Equal(t, []string{"conductors.N1.length"}, fields(c.FaultLowA.Gaps))
+	known(t, c.FaultHighA)
+	assert.False(t, c.ClearS.Known)
+
+	b := analyse(t, boat, `
+		bat: kind: battery, nominal: 12 V, internal_resistance: 5 mohm
+		f1: kind: fuse, rating: 30 A
+		lamp: kind: lamp, current: 1 A`, feederWires)
+	assert.Equal(t, []string{"components.f1.curve"}, fields(b.Conductors["P2"].ClearS.Gaps))
+	assert.Equal(t, []string{"components.f1.curve"}, fields(b.Conductors["P2"].LetThroughA2s.Gaps))
+	assert.Equal(t, figure.OpenTruth(figure.Missing("components.f1.curve")), b.Conductors["P2"].Clears)
+}
+
+// Two batteries feed the fault, each through its own fuse: it is cut off when
+// both have opened.
+func TestFaultFedFromTwoSides(t *testing.T) {
+	a := analyse(t, boat, `
+		b1: kind: battery, nominal: 12 V, internal_resistance: 5 mohm
+		b2: kind: battery, nominal: 12 V, internal_resistance: 50 mohm
+		f1: kind: fuse, rating: 30 A, curve: blade-c
+		f2: kind: fuse, rating: 80 A, curve: blade-c
+		bus: kind: busbar
+		neg: kind: busbar
+		lamp: kind: lamp, current: 1 A`, `
+		P1: b1.pos > f1.line, 10 mm2, 200 mm
+		P2: f1.load > bus.a, 10 mm2, 1 m
+		P3: b2.pos > f2.line, 10 mm2, 200 mm
+		P4: f2.load > bus.b, 10 mm2, 1 m
+		P5: bus.c > lamp.pos, 10 mm2, 1 m
+		N1: b1.neg > neg.a, 10 mm2, 1 m, negative
+		N2: b2.neg > neg.b, 10 mm2, 1 m, negative
+		N3: neg.c > lamp.neg, 10 mm2, 1 m, negative`)
+	require.Empty(t, a.Problems)
+	c := a.Conductors["P5"]
+	// The strong battery blows its fuse within the 0.15 s of the last gate. The
+	// weak one gives less than 12.6 V / 50 mohm = 252 A: less than the gate of its
+	// fuse at 350 %, 0.5 s.
+	assert.Greater(t, known(t, c.ClearS), 0.5)
+}
+
+func TestSelective(t *testing.T) {
+	parts := func(lower, upper string) string {
+		return `
+			bat: kind: battery, nominal: 12 V, internal_resistance: 100 mohm
+			main: kind: fuse, ` + upper + `
+			f1: kind: fuse, ` + lower + `
+			lamp: kind: lamp, current: 1 A`
+	}
+	wires := `
+		P1: bat.pos > main.line, 10 mm2, 200 mm
+		P2: main.load > f1.line, 10 mm2, 200 mm
+		P3: f1.load > lamp.pos, 10 mm2, 1 m
+		N1: lamp.neg > bat.neg, 10 mm2, 1 m, negative`
+	// About 120 A. A 5 A blade fuse opens within 0.15 s; a 100 A bolt-in fuse at
+	// 120 % not within 2 min at least.
+	a := analyse(t, boat, parts("rating: 5 A, curve: blade-c", "rating: 100 A, curve: bolt-in"), wires)
+	assert.Equal(t, map[string]figure.Truth{"main": figure.True()}, a.Devices["f1"].Selective)
+	assert.Nil(t, a.Devices["main"].Selective)
+	// The other way round the upper one opens first for certain.
+	b := analyse(t, boat, parts("rating: 100 A, curve: bolt-in", "rating: 5 A, curve: blade-c"), wires)
+	assert.Equal(t, map[string]figure.Truth{"main": figure.False()}, b.Devices["f1"].Selective)
+	// Alike, gates cannot tell.
+	c := analyse(t, boat, parts("rating: 20 A, curve: blade-c", "rating: 20 A, curve: blade-c"), wires)
+	assert.False(t, c.Devices["f1"].Selective["main"].Known)
+	d := analyse(t, boat, parts("rating: 5 A", "rating: 100 A, curve: bolt-in"), wires)
+	assert.Equal(t, figure.OpenTruth(figure.Missing("components.f1.curve")), d.Devices["f1"].Selective["main"])
+}

@@ -1,0 +1,174 @@
+package circuit
+
+import (
+	"math"
+
+	"driploop/model/figure"
+	"driploop/model/quantity"
+)
+
+// prospect is a bolted fault between two nodes: its current, and the way that
+// one ampere of it takes from the node of return through the batteries to the
+// fault.
+type prospect struct {
+	amps float64
+	way  []hop
+	tree bool // the way has no ring: its hops are in order
+	to   int  // node of the fault
+	step figure.Step
+	gaps []figure.Gap
+}
+
+func (p *prospect) known() bool { return p != nil && len(p.gaps) == 0 }
+
+// figure returns the current of the fault.
+func (p *prospect) figure() figure.Figure {
+	if len(p.gaps) > 0 {
+		return figure.Open(uniqueGaps(p.gaps)...)
+	}
+	return figure.Of(p.amps, "A", p.step)
+}
+
+// short is where a fault is: between a node and a node of return, in one state of
+// the switches, with what the way back adds in resistance.
+type short struct {
+	at, back int
+	st       state
+	extra    float64 // Ω
+	gaps     []figure.Gap
+}
+
+// bolted returns the current of a bolted fault, all batteries feeding it at once,
+// loads and charging sources aside.
+//
+//	I = U/R
+//
+// U between the nodes without loads, R of the network between them (Thévenin) and
+// of the way back.
+func (a *analysis) bolted(f short, end int) *prospect {
+	p := &prospect{to: f.at, gaps: f.gaps}
+	m, forest := a.faultMesh(f.st, end)
+	name := a.net.nodes[f.at].name
+	if m.island[f.at] != m.island[f.back] || !m.sourced[m.island[f.at]] {
+		p.gaps = []figure.Gap{figure.Because("no battery feeds " + name + " in the record")}
+		return p
+	}
+	if fault, bad := m.faults[m.island[f.at]]; bad {
+		p.gaps = []figure.Gap{figure.Because(fault.Says)}
+		return p
+	}
+	legs := forest.way(f.back, f.at)
+	p.way, p.tree = m.unit(forest, legs), true
+	for _, l := range legs {
+		p.tree = p.tree && len(forest.blocks[l.block]) == 1
+	}
+	for _, h := range p.way {
+		b := &a.net.branches[h.branch]
+		p.gaps = append(p.gaps, b.ohms.gaps...)
+		if b.kind == source {
+			p.gaps = append(p.gaps, a.net.sourceVolts(b, full).gaps...)
+		}
+	}
+	idle := m.atRest()
+	volts, ohms := idle.volts[f.at]-idle.volts[f.back], m.ohmsOf(p.way)+f.extra
+	if len(p.gaps) == 0 && ohms <= 0 {
+		p.gaps = []figure.Gap{figure.Because("nothing in the record limits a fault at " + name)}
+	}
+	if len(p.gaps) > 0 {
+		return p
+	}
+	p.amps = math.Abs(volts / ohms)
+	p.step = boltedStep(name, a.net.nodes[f.back].name, volts, ohms, f.extra, p.amps, end)
+	return p
+}
+
+func boltedStep(at, back string, volts, ohms, extra, amps float64, end int) figure.Step {
+	what := "greatest: batteries at their least internal resistance, conductors at 20 °C"
+	if end == greatestOhms {
+		what = "least: batteries at their greatest internal resistance, conductors at working temperature"
+	}
+	inputs := []figure.Input{
+		{Symbol: "U", Value: quantity.Round(math.Abs(volts)), Unit: "V", From: "solved network without loads"},
+		{Symbol: "R", Value: quantity.Round(1000 * ohms), Unit: "mohm", From: "solved network, from " + at + " to " + back},
+	}
+	if extra > 0 {
+		inputs[1].From += " and the way back"
+		inputs = append(inputs, figure.Input{Symbol: "of R, way back", Value: quantity.Round(1000 * extra), Unit: "mohm", From: "share of the load's return, by length"})
+	}
+	return figure.Step{
+		Formula: "prospective current of a bolted fault at " + at + ": I = U/R, " + what,
+		Source:  "Thévenin's theorem; " + sourceNodal, Inputs: inputs, Result: quantity.Round(amps), Unit: "A",
+	}
+}
+
+// greatestFault returns the fault at a node, to the negative terminal of a battery
+// to which it is greatest.
+func (a *analysis) greatestFault(at int, st state, end int) *prospect {
+	var best *prospect
+	var gaps []figure.Gap
+	for _, back := range a.outerNegatives() {
+		p := a.bolted(short{at: at, back: back, st: st}, end)
+		if len(p.way) == 0 {
+			continue // not joined to this battery
+		}
+		gaps = append(gaps, p.gaps...)
+		if len(p.gaps) == 0 && (best == nil || p.amps > best.amps) {
+			best = p
+		}
+	}
+	switch {
+	case len(gaps) > 0:
+		return &prospect{to: at, gaps: gaps}
+	case best == nil:
+		if p, bad := a.faultAround(at, st); bad {
+			return &prospect{to: at, gaps: []figure.Gap{figure.Because(p.Says)}}
+		}
+		return &prospect{to: at, gaps: []figure.Gap{figure.Because("no battery feeds " + a.net.nodes[at].name + " in the record")}}
+	}
+	return best
+}
+
+func (a *analysis) faultAround(at int, st state) (Problem, bool) {
+	m, _ := a.faultMesh(st, greatestOhms)
+	p, bad := m.faults[m.island[at]]
+	return p, bad
+}
+
+// outerNegatives returns the negative terminals of the batteries that stand at
+// the foot of their chain.
+func (a *analysis) outerNegatives() []int {
+	var nodes []int
+	for _, t := range a.poles.all {
+		if a.net.branches[t.branch].class == batteryClass && !t.positive && t.outer {
+			nodes = append(nodes, t.node)
+		}
+	}
+	return nodes
+}
+
+// faultKey names a network without loads.
+type faultKey struct {
+	state string
+	end   int
+}
+
+// faultMesh returns the network without loads in a state, at one end of the
+// ranges.
+func (a *analysis) faultMesh(st state, end int) (*mesh, *forest) {
+	f := a.solver.family(st, full)
+	key := faultKey{st.key(), end}
+	m := a.faults[key]
+	if m == nil {
+		v := a.net.fill(f.closed, full, end, 0)
+		if end == leastOhms {
+			for _, i := range f.closed {
+				if b := &a.net.branches[i]; b.kind == wire && !b.ohms.open() {
+					v.ohms[i] = b.metal.cold.low
+				}
+			}
+		}
+		m = newMesh(a.net, f.closed, v, 0)
+		a.faults[key] = m
+	}
+	return m, f.forest
+}

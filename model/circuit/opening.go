@@ -1,0 +1,99 @@
+package circuit
+
+import (
+	"math"
+
+	"driploop/model/curve"
+	"driploop/model/figure"
+)
+
+// bound is a value with what it would be if everything that is not recorded of
+// the devices were as bad, or as good, as it can be.
+type bound struct{ worst, best float64 }
+
+func sureOf(v float64) bound { return bound{v, v} }
+
+// sure tells whether what is not recorded makes no difference.
+func (b bound) sure() bool {
+	return b.worst == b.best || !math.IsInf(b.worst, 0) && alike(b.worst, b.best)
+}
+
+func (b bound) least(o bound) bound    { return bound{min(b.worst, o.worst), min(b.best, o.best)} }
+func (b bound) greatest(o bound) bound { return bound{max(b.worst, o.worst), max(b.best, o.best)} }
+
+// release is the time-current curve of a device, or why there is none.
+type release struct {
+	curve curve.Curve
+	gaps  []figure.Gap
+}
+
+// releaseOf returns the curve of a device by the family and rating in the
+// record.
+func (a *analysis) releaseOf(i int) *release {
+	if r, ok := a.releases[i]; ok {
+		return r
+	}
+	r := &release{}
+	c := a.net.branches[i].comp
+	rating, hasRating := sane(c.Rating)
+	family, hasFamily := c.Curve.Get()
+	if !hasRating {
+		r.gaps = append(r.gaps, figure.Missing(c.Path+".rating"))
+	}
+	if !hasFamily {
+		r.gaps = append(r.gaps, figure.Missing(c.Path+".curve"))
+	}
+	if hasRating && hasFamily {
+		found, err := curve.Of(family, rating)
+		if err != nil {
+			r.gaps = append(r.gaps, figure.Because(c.Path+": "+err.Error()))
+		}
+		r.curve = found
+	}
+	a.releases[i] = r
+	return r
+}
+
+// opens returns the least and the greatest time in which a device opens at a
+// current; +Inf where it does not, or need not, open.
+func (r *release) opens(amps float64) (least, greatest float64, ok bool) {
+	if len(r.gaps) > 0 {
+		return 0, math.Inf(1), false
+	}
+	o, err := r.curve.OpeningTime(amps)
+	if err != nil {
+		return 0, math.Inf(1), false
+	}
+	return o.LeastS, o.GreatestS, true
+}
+
+// cut returns what a device makes of a current; one without a curve could open at
+// once or never.
+func (r *release) cut(amps float64) cleared {
+	least, greatest, ok := r.opens(amps)
+	if !ok {
+		open := bound{math.Inf(1), 0}
+		return cleared{open, open, open, open}
+	}
+	low, high := r.curve.LetThrough(amps)
+	energy := func(f figure.Figure) bound {
+		if f.Known {
+			return sureOf(f.Value)
+		}
+		return sureOf(math.Inf(1))
+	}
+	return cleared{sureOf(least), sureOf(greatest), energy(low), energy(high)}
+}
+
+// gateAmps returns the currents of the gates of a device within a range.
+func (r *release) gateAmps(low, high float64) []float64 {
+	var amps []float64
+	if len(r.gaps) == 0 {
+		for _, g := range r.curve.Gates() {
+			if v := g.Multiple * r.curve.RatingA; v > low && v < high {
+				amps = append(amps, v)
+			}
+		}
+	}
+	return amps
+}

@@ -1,0 +1,102 @@
+package circuit
+
+import (
+	"driploop/model/figure"
+	"driploop/model/quantity"
+)
+
+// setHeat fills in temperatures, and what a locked rotor does.
+func (a *analysis) setHeat() {
+	paused := a.findPausing()
+	for i := range a.net.branches {
+		if b := &a.net.branches[i]; b.kind == wire {
+			r := a.result.Conductors[b.id]
+			a.setTemperature(r, i, paused[i])
+			r.StallC = r.TemperatureC
+		}
+	}
+	for _, l := range a.solver.loads {
+		a.setStall(a.result.Loads[a.net.branches[l].id], l)
+	}
+}
+
+// pausing is the loads on a conductor that do not run without pause.
+type pausing struct {
+	longest float64 // s: the longest run of any
+	from    string
+	gaps    []figure.Gap // runs that are not recorded
+	any     bool
+}
+
+// findPausing gathers, by branch, the loads that pause and draw through it.
+func (a *analysis) findPausing() map[int]*pausing {
+	found := map[int]*pausing{}
+	for _, l := range a.solver.loads {
+		if !a.solver.pauses(l) {
+			continue
+		}
+		c := a.net.branches[l].comp
+		run, ok := sane(c.RunTime)
+		for _, t := range a.solver.solveAlone(l) {
+			for _, i := range t.carrying() {
+				p := found[i]
+				if p == nil {
+					p = &pausing{}
+					found[i] = p
+				}
+				p.any = true
+				switch {
+				case !ok:
+					p.gaps = append(p.gaps, figure.Missing(c.Path+".run_time"))
+				case run > p.longest:
+					p.longest, p.from = run, c.Path+".run_time"
+				}
+			}
+		}
+	}
+	return found
+}
+
+// setTemperature figures the highest temperature of a conductor in normal use:
+// steady under what runs all the time; from there, under the greatest current of
+// any case, for the longest run of the loads that pause. Where even the greatest
+// current may last, no time matters.
+func (a *analysis) setTemperature(r *ConductorResult, i int, p *pausing) {
+	b := &a.net.branches[i]
+	h, gaps := heating(b, r)
+	gaps = append(gaps, r.Current.Gaps...)
+	if len(gaps) > 0 {
+		r.TemperatureC = figure.Open(uniqueGaps(gaps)...)
+		return
+	}
+	lasting, _ := a.peaks.continuous[i].figure("greatest continuous current")
+	if p == nil || r.Current.Value <= h.AllowedA {
+		r.TemperatureC = capped(h.Steady(r.Current.Value), r.Current.Value)
+		return
+	}
+	if len(p.gaps) > 0 || !lasting.Known {
+		r.TemperatureC = figure.Open(uniqueGaps(append(append([]figure.Gap(nil), p.gaps...), lasting.Gaps...))...)
+		return
+	}
+	start := capped(h.Steady(lasting.Value), lasting.Value)
+	if !start.Known {
+		r.TemperatureC = start
+		return
+	}
+	r.TemperatureC = capped(h.After(start.Value, r.Current.Value, p.longest), r.Current.Value)
+	r.TemperatureC.Working = append(append([]figure.Step(nil), start.Working...), r.TemperatureC.Working...)
+}
+
+// capped turns a temperature that has no bound into that at which copper melts.
+func capped(t figure.Figure, amps float64) figure.Figure {
+	if t.Known && t.Value <= melting {
+		return t
+	}
+	if !t.Known && len(t.Gaps) > 0 && t.Gaps[0].Field != "" {
+		return t
+	}
+	return figure.Of(melting, "degC", figure.Step{
+		Formula: "conductor temperature without bound: taken where copper melts", Source: "melting point of copper, handbooks; secondary",
+		Inputs: []figure.Input{{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: "current"}}, Result: melting, Unit: "degC",
+	})
+}
