@@ -26,7 +26,7 @@ import (
 const allLeaves = "DRIPLOOP_ALL_LEAVES"
 
 // sampled is how many changes of a record the test makes without allLeaves.
-const sampled = 300
+const sampled = 60
 
 // TestNoLeafTakenAwayPassesInSilence takes single values out of the demo
 // records, and once more writes "unknown" for them, and sees that no breach and
