@@ -1,3 +1,8 @@
+// Package circuit makes of a record the network that it describes, and of that
+// what flows, drops, heats and can go wrong: paths from every source, first
+// devices, currents and voltages in each operating case, fault currents. Its
+// result is the Analysis; every figure in it keeps its working, or names what
+// the record lacks.
 package circuit
 
 import (

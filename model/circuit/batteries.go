@@ -144,7 +144,7 @@ func (a *analysis) cutOff(start int) cut {
 		}
 	}
 	for _, end := range ends {
-		var last int = -1
+		last := -1
 		for at := end; !trunk[at]; at = parent[at].node {
 			if n.branches[parent[at].branch].kind == wire {
 				last = parent[at].branch

@@ -34,11 +34,11 @@ const (
 )
 
 // cells returns the number of cells by nominal voltage, and the voltages of one.
-func cells(c *record.Component, nominal float64) (count, full, low, charge float64) {
+func cells(c *record.Component, nominal float64) (count, full, low float64) {
 	if c.Chemistry.V == "lithium" {
-		return nominal / lithiumNominal, lithiumCell, lithiumLow, lithiumCharge
+		return nominal / lithiumNominal, lithiumCell, lithiumLow
 	}
-	return nominal / leadNominal, leadCell, leadLow, leadCharge
+	return nominal / leadNominal, leadCell, leadLow
 }
 
 // openVolts returns the open-circuit voltage of a battery, full or low.
@@ -47,7 +47,7 @@ func (n *network) openVolts(c *record.Component, low bool) span {
 	if !ok {
 		return span{low: guessVolt, high: guessVolt, gaps: []figure.Gap{figure.Missing(c.Path + ".nominal")}}
 	}
-	count, full, empty, _ := cells(c, nominal)
+	count, full, empty := cells(c, nominal)
 	per, state := full, "full"
 	if low {
 		per, state = empty, "low"
@@ -94,7 +94,7 @@ func (n *network) batteryOhms(c *record.Component) span {
 	if !hasVolts {
 		return n.unknownOhms(figure.Missing(c.Path + ".nominal"))
 	}
-	count, full, _, _ := cells(c, nominal)
+	count, full, _ := cells(c, nominal)
 	emf := count * full
 	if cca, ok := sane(c.Cranking); ok && c.Chemistry.V != "lithium" {
 		s := span{low: emf / (crankingGreat * cca), high: (emf - count*crankingCell) / cca}

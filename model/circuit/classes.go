@@ -52,6 +52,3 @@ func (c class) ends() (first, second string) {
 	}
 	return "pos", "neg"
 }
-
-// isSource tells whether a component of the class drives current.
-func (c class) isSource() bool { return c == batteryClass || c == chargeClass }

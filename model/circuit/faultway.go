@@ -19,8 +19,6 @@ type prospect struct {
 	gaps []figure.Gap
 }
 
-func (p *prospect) known() bool { return p != nil && len(p.gaps) == 0 }
-
 // figure returns the current of the fault.
 func (p *prospect) figure() figure.Figure {
 	if len(p.gaps) > 0 {

@@ -13,9 +13,6 @@ type flow struct {
 	dag       *dag
 }
 
-// passes tells whether the current takes a branch.
-func (f flow) passes(i int) bool { return slices.Contains(f.out, i) || slices.Contains(f.back, i) }
-
 // dag is the branches of a current, each in the direction that it flows. A
 // current runs from high to low potential, so that it never goes in a circle.
 type dag struct {

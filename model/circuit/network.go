@@ -73,7 +73,6 @@ type network struct {
 	coilBranches []int
 	spaces       map[string]*record.Space
 	bundles      *bundles
-	problems     []Problem
 	anyOpen      bool // something that currents may depend on is not recorded
 }
 
@@ -129,12 +128,6 @@ func (n *network) noteTerminal(i int, name string) {
 	}
 	n.index[name] = i
 	n.nodes[i].terminals = append(n.nodes[i].terminals, name)
-}
-
-// terminal returns the node of a terminal and whether anything is there.
-func (n *network) terminal(comp, terminal string) (int, bool) {
-	i, ok := n.index[comp+"."+terminal]
-	return i, ok
 }
 
 func (n *network) add(b branch) int {

@@ -45,7 +45,7 @@ func TestOpeningTimeBetweenAndBeyond(t *testing.T) {
 		origin          string
 	}{
 		{"log-log between gates", "bolt-in", 100, 250, 0.3 * 1.96, 15 * math.Pow(1.25, math.Log(5.0/15)/math.Log(1.75)), "by hand: line through (2, 15 s) and (3.5, 5 s); 0.3 s × (3.5/2.5)²"},
-		{"between hold and first gate", "blade-e", 40, 48, 60 * math.Pow(1.35/1.2, 2), inf, "by hand: 60 s × (1.35/1.2)²; may hold"},
+		{"between hold and first gate", "blade-e", 40, 48, 60 * (1.35 / 1.2) * (1.35 / 1.2), inf, "by hand: 60 s × (1.35/1.2)²; may hold"},
 		{"far below the rating", "blade-e", 40, 4, 360000, inf, "held at least as long as at the rating"},
 		{"beyond the last gate", "blade-e", 40, 2000, 0, 1, "at most the last greatest time"},
 		{"just beyond the last gate", "blade-c", 40, 240.1, 0, 0.15, "at most the last greatest time"},

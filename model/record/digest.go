@@ -25,8 +25,16 @@ func Digest(r *Record) string {
 		path  string
 		value any
 	}{
-		{"job", r.Job}, {"vessel", r.Vessel}, {"practice", r.Practice}, {"spaces", r.Spaces}, {"components", r.Components},
-		{"conductors", r.Conductors}, {"bundles", r.Bundles}, {"penetrations", r.Penetrations}, {"cases", r.Cases}, {"tests", r.Tests},
+		{"job", r.Job},
+		{"vessel", r.Vessel},
+		{"practice", r.Practice},
+		{"spaces", r.Spaces},
+		{"components", r.Components},
+		{"conductors", r.Conductors},
+		{"bundles", r.Bundles},
+		{"penetrations", r.Penetrations},
+		{"cases", r.Cases},
+		{"tests", r.Tests},
 	} {
 		said.add(part.path, reflect.ValueOf(part.value))
 	}
