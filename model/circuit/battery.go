@@ -14,7 +14,7 @@ import (
 // iron phosphate 3.55 (from memory, unverified).
 const (
 	leadCell, leadLow, leadCharge          = 2.10, 1.95, 2.40
-	lithiumCell, lithiumLow, lithiumCharge = 3.35, 3.10, 3.55
+	lithiumCell, lithiumLow = 3.35, 3.10
 	leadNominal, lithiumNominal            = 2.0, 3.0 // of 12 V: six and four cells
 )
 
