@@ -13,9 +13,9 @@ import (
 // Charging: lead 2.40 V a cell, boost voltage of IEC 62485-2 (secondary); lithium
 // iron phosphate 3.55 (from memory, unverified).
 const (
-	leadCell, leadLow, leadCharge          = 2.10, 1.95, 2.40
-	lithiumCell, lithiumLow = 3.35, 3.10
-	leadNominal, lithiumNominal            = 2.0, 3.0 // of 12 V: six and four cells
+	leadCell, leadLow, leadCharge = 2.10, 1.95, 2.40
+	lithiumCell, lithiumLow       = 3.35, 3.10
+	leadNominal, lithiumNominal   = 2.0, 3.0 // of 12 V: six and four cells
 )
 
 // Short-circuit current as a multiple of a rating. Cold: a battery of SAE J537
