@@ -23,7 +23,11 @@ type analysis struct {
 	unstated map[int][]figure.Gap // surge currents not recorded, by branch
 	behind   map[int]*behind      // by branch on the way out to a load
 	releases map[int]*release     // of devices by branch, once asked for
-	faults   map[faultKey]*mesh   // without loads
+	gapsOf   struct {             // the last answer of releaseGaps
+		devices []hop
+		gaps    []figure.Gap
+	}
+	faults map[faultKey]*mesh // without loads
 }
 
 // Analyse returns what the circuit of a record is: which sources feed what

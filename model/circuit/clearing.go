@@ -31,61 +31,71 @@ func (c cleared) and(o cleared) cleared {
 // at a current. What the first device to open does to the current in the others
 // is left aside: of several ways to the fault each is cut off by its own.
 func (a *analysis) clearing(p *prospect, amps float64) cleared {
-	if p.tree {
-		c := never()
-		for k := len(p.way) - 1; k >= 0; k-- {
-			h := p.way[k]
-			switch a.net.branches[h.branch].kind {
-			case source:
-				return c
-			case device:
-				c = c.or(a.releaseOf(h.branch).cut(amps * math.Abs(h.amps)))
+	c := never()
+	rings := p.rings
+	for k := 0; k < len(p.way); k++ {
+		if len(rings) > 0 && rings[0].start == k {
+			if rings[0].device {
+				c = c.or(a.ringClearing(rings[0].crossing, amps))
 			}
+			k = rings[0].end - 1
+			rings = rings[1:]
+			continue
 		}
+		switch h := p.way[k]; a.net.branches[h.branch].kind {
+		case source:
+			c = never() // what lies before is the way back
+		case device:
+			c = c.or(a.releaseOf(h.branch).cut(amps * math.Abs(h.amps)))
+		}
+	}
+	return c
+}
+
+// ringClearing returns how the devices inside a part with rings cut off what goes
+// through it: on every way from where the current enters, or from a battery.
+func (a *analysis) ringClearing(r *crossing, amps float64) cleared {
+	if r.ordered == nil {
+		r.ordered = newDag(directed(a.net, r.hops, 1))
+		r.ordered.arrange()
+	}
+	known := make(map[int]cleared, len(r.hops))
+	for _, k := range r.ordered.order {
+		e := r.ordered.edges[k]
+		c, ok := known[e.from]
+		if !ok || a.net.branches[e.branch].kind == source {
+			c = never()
+		}
+		if a.net.branches[e.branch].kind == device {
+			c = c.or(a.releaseOf(e.branch).cut(amps * e.amps))
+		}
+		if before, fed := known[e.to]; fed {
+			c = c.and(before)
+		}
+		known[e.to] = c
+	}
+	if c, ok := known[r.to]; ok {
 		return c
 	}
-	d := newDag(a.net, p.way, 1)
-	known := map[int]cleared{}
-	var at func(node int) cleared
-	at = func(node int) cleared {
-		if c, ok := known[node]; ok {
-			return c
-		}
-		known[node] = never() // a circle left by rounding ends here
-		c, first := never(), true
-		for _, k := range d.in[node] {
-			e := d.edges[k]
-			way := never()
-			if a.net.branches[e.branch].kind != source {
-				way = at(e.from)
-			}
-			if a.net.branches[e.branch].kind == device {
-				way = way.or(a.releaseOf(e.branch).cut(amps * e.amps))
-			}
-			if first {
-				c, first = way, false
-			} else {
-				c = c.and(way)
-			}
-		}
-		known[node] = c
-		return c
-	}
-	return at(p.to)
+	return never()
 }
 
 // devices returns the devices between the batteries and a fault.
-func (p *prospect) devices(n *network) []hop {
-	var out []hop
-	for k := len(p.way) - 1; k >= 0; k-- {
-		switch h := p.way[k]; n.branches[h.branch].kind {
+func (a *analysis) devices(p *prospect) []hop {
+	if p.devices != nil {
+		return p.devices
+	}
+	out := []hop{}
+	for _, h := range p.way {
+		switch a.net.branches[h.branch].kind {
 		case source:
-			if p.tree {
-				return out
+			if len(p.rings) == 0 {
+				out = out[:0] // what lies before is the way back
 			}
 		case device:
 			out = append(out, h)
 		}
 	}
+	p.devices = out
 	return out
 }

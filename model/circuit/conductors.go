@@ -57,7 +57,7 @@ func (a *analysis) surgeGaps() map[int][]figure.Gap {
 		missing := figure.Missing(field)
 		gaps[l] = append(gaps[l], missing)
 		for _, t := range a.solver.solveAlone(l) {
-			for _, i := range append(append([]int(nil), t.flow.out...), t.flow.back...) {
+			for _, i := range t.flow.all() {
 				gaps[i] = append(gaps[i], missing)
 			}
 			if t.flow.source >= 0 {

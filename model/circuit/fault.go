@@ -56,13 +56,13 @@ func (a *analysis) noteBehind(found map[int]*behind, l int, t *trial) {
 	}
 	back := 0.0
 	var gaps []figure.Gap
-	for _, i := range t.flow.back {
+	for _, i := range t.flow.back.branches {
 		back += m.values.ohms[i] * share[i] * share[i]
 		gaps = append(gaps, a.net.branches[i].ohms.gaps...)
 	}
 	total := 0.0
-	along := make(map[int]float64, len(t.flow.out))
-	for _, i := range t.flow.out {
+	along := make(map[int]float64, len(t.flow.out.branches))
+	for _, i := range t.flow.out.branches {
 		if b := &a.net.branches[i]; b.kind == wire {
 			length, ok := sane(b.cond.Length)
 			if !ok {
@@ -72,7 +72,7 @@ func (a *analysis) noteBehind(found map[int]*behind, l int, t *trial) {
 		}
 		along[i] = total
 	}
-	for _, e := range t.flow.dag.edges {
+	for _, e := range t.flow.edges {
 		covered, out := along[e.branch]
 		if !out {
 			continue
@@ -148,7 +148,7 @@ func (a *analysis) leastFault(at *behind) *prospect {
 // latest if it is the least one, at the soonest if it is the greatest.
 func (a *analysis) setCleared(r *ConductorResult, low, high *prospect) {
 	gaps := uniqueGaps(append(append([]figure.Gap(nil), low.gaps...), high.gaps...))
-	devices := low.devices(a.net)
+	devices := a.devices(low)
 	if len(gaps) == 0 && len(devices) == 0 {
 		why := figure.Because("no device lies between the battery and the fault")
 		r.Clears, r.ClearS, r.ClearLeastS = figure.False(), figure.Open(why), figure.Open(why)
@@ -190,11 +190,15 @@ func ampere(amps float64) string {
 
 // releaseGaps names what is not known of devices.
 func (a *analysis) releaseGaps(devices []hop) []figure.Gap {
+	if len(devices) > 0 && len(a.gapsOf.devices) == len(devices) && &a.gapsOf.devices[0] == &devices[0] {
+		return a.gapsOf.gaps // asked for the same fault again
+	}
 	var gaps []figure.Gap
 	for _, h := range devices {
 		gaps = append(gaps, a.releaseOf(h.branch).gaps...)
 	}
-	return uniqueGaps(gaps)
+	a.gapsOf.devices, a.gapsOf.gaps = devices, uniqueGaps(gaps)
+	return a.gapsOf.gaps
 }
 
 // openingSteps returns the working of the opening times of devices at a current.
@@ -227,7 +231,7 @@ func (a *analysis) openingSteps(devices []hop, amps float64) []figure.Step {
 // let through in any case.
 func (a *analysis) setLetThrough(r *ConductorResult, low, high *prospect) {
 	gaps := uniqueGaps(append(append([]figure.Gap(nil), low.gaps...), high.gaps...))
-	devices := low.devices(a.net)
+	devices := a.devices(low)
 	if len(gaps) == 0 && len(devices) == 0 {
 		gaps = []figure.Gap{figure.Because("no device lies between the battery and the fault")}
 	}

@@ -11,12 +11,13 @@ import (
 // one ampere of it takes from the node of return through the batteries to the
 // fault.
 type prospect struct {
-	amps float64
-	way  []hop
-	tree bool // the way has no ring: its hops are in order
-	to   int  // node of the fault
-	step figure.Step
-	gaps []figure.Gap
+	amps    float64
+	way     []hop
+	rings   []ring
+	devices []hop // between the batteries and the fault, once asked for
+	to      int   // node of the fault
+	step    figure.Step
+	gaps    []figure.Gap
 }
 
 // figure returns the current of the fault.
@@ -55,11 +56,7 @@ func (a *analysis) bolted(f short, end int) *prospect {
 		p.gaps = []figure.Gap{figure.Because(fault.Says)}
 		return p
 	}
-	legs := forest.way(f.back, f.at)
-	p.way, p.tree = m.unit(forest, legs), true
-	for _, l := range legs {
-		p.tree = p.tree && len(forest.blocks[l.block]) == 1
-	}
+	p.way, p.rings = m.unit(forest, forest.way(f.back, f.at))
 	for _, h := range p.way {
 		b := &a.net.branches[h.branch]
 		p.gaps = append(p.gaps, b.ohms.gaps...)

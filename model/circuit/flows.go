@@ -8,10 +8,26 @@ import (
 // flow is the way of one load's current from the sources and back, in the order
 // that it takes.
 type flow struct {
-	out, back []int // branches; where ways divide, largest current first
-	source    int   // the source that gives most, -1 if none
-	dag       *dag
+	out, back stretch
+	source    int    // the source that gives most, -1 if none
+	edges     []edge // all of it, sources among them
 }
+
+// stretch is branches in the order of a current that takes them; where ways
+// divide, the largest part first.
+type stretch struct {
+	branches []int
+	forks    []fork
+}
+
+// fork is where a stretch divides and comes together again.
+type fork struct {
+	start, end int // of the branches
+	dag        *dag
+}
+
+// all returns the branches of both ways.
+func (f flow) all() []int { return slices.Concat(f.out.branches, f.back.branches) }
 
 // dag is the branches of a current, each in the direction that it flows. A
 // current runs from high to low potential, so that it never goes in a circle.
@@ -19,29 +35,12 @@ type dag struct {
 	edges []edge
 	in    map[int][]int // by node: edges that come in
 	out   map[int][]int
+	order []int // edges, each after all that feed it, once arranged
 }
 
 type edge struct {
 	branch, from, to int
 	amps             float64
-}
-
-// newDag puts the branches of a way in the direction of its current, or against
-// it if sign is negative.
-func newDag(n *network, way []hop, sign float64) *dag {
-	d := &dag{in: map[int][]int{}, out: map[int][]int{}}
-	for _, h := range way {
-		br := &n.branches[h.branch]
-		e := edge{h.branch, br.a, br.b, math.Abs(h.amps)}
-		if h.amps*sign < 0 {
-			e.from, e.to = e.to, e.from
-		}
-		k := len(d.edges)
-		d.edges = append(d.edges, e)
-		d.out[e.from] = append(d.out[e.from], k)
-		d.in[e.to] = append(d.in[e.to], k)
-	}
-	return d
 }
 
 // follow returns the way of a load's current, given what one ampere of it does.
@@ -52,11 +51,14 @@ func follow(n *network, l *lone) flow {
 	if l.problem == nil && l.draws[0] < 0 || l.problem != nil && l.family.meshes[0].restOver(b) < 0 {
 		leaves, comes, sign = b.a, b.b, -1
 	}
-	d := newDag(n, l.own, sign)
-	f := flow{source: -1, dag: d}
+	if !ringsWithSource(n, l.own, l.rings) {
+		return straight(n, l.own, l.rings, sign)
+	}
+	d := newDag(directed(n, l.own, sign))
+	f := flow{source: -1, edges: d.edges}
 	back, sources := d.reach(n, leaves, d.out, func(e edge) int { return e.to })
 	out, more := d.reach(n, comes, d.in, func(e edge) int { return e.from })
-	f.out, f.back = d.sort(out), d.sort(back)
+	f.out, f.back = d.stretch(out), d.stretch(back)
 	best := 0.0
 	for _, k := range append(sources, more...) {
 		if e := d.edges[k]; e.amps > best*(1+same) || e.amps > best*(1-same) && e.branch < f.source {
@@ -64,6 +66,106 @@ func follow(n *network, l *lone) flow {
 		}
 	}
 	return f
+}
+
+// ringsWithSource tells whether a source stands in a part with rings, such as
+// batteries in parallel.
+func ringsWithSource(n *network, way []hop, rings []ring) bool {
+	for _, r := range rings {
+		for _, h := range way[r.start:r.end] {
+			if n.branches[h.branch].kind == source {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// straight returns the way of a current whose sources all stand in series: up to
+// the first source back, from the last one out. Links between the batteries of a
+// bank are neither.
+func straight(n *network, way []hop, rings []ring, sign float64) flow {
+	f := flow{source: -1, edges: directed(n, way, sign)}
+	if sign < 0 {
+		slices.Reverse(f.edges)
+		turned := make([]ring, len(rings))
+		for k, r := range rings {
+			turned[len(rings)-1-k] = ring{r.crossing, len(way) - r.end, len(way) - r.start}
+		}
+		rings = turned
+	}
+	first, last := len(f.edges), -1
+	for k, e := range f.edges {
+		if n.branches[e.branch].kind != source {
+			continue
+		}
+		first, last = min(first, k), k
+		if f.source < 0 || e.branch < f.source {
+			f.source = e.branch
+		}
+	}
+	if f.source < 0 {
+		first = 0
+	}
+	f.back = inOrder(f.edges, rings, 0, first)
+	f.out = inOrder(f.edges, rings, last+1, len(f.edges))
+	return f
+}
+
+// inOrder returns the edges from start to end as a stretch.
+func inOrder(edges []edge, rings []ring, start, end int) stretch {
+	s := stretch{branches: make([]int, 0, end-start)}
+	for k := start; k < end; {
+		r := slices.IndexFunc(rings, func(r ring) bool { return r.start == k })
+		if r < 0 {
+			s.branches = append(s.branches, edges[k].branch)
+			k++
+			continue
+		}
+		d := newDag(edges[rings[r].start:rings[r].end])
+		at := len(s.branches)
+		s.branches = append(s.branches, d.sort(d.every())...)
+		s.forks = append(s.forks, fork{at, len(s.branches), d})
+		k = rings[r].end
+	}
+	return s
+}
+
+// directed returns the branches of a way in the direction of its current, or
+// against it if sign is negative.
+func directed(n *network, way []hop, sign float64) []edge {
+	edges := make([]edge, len(way))
+	for k, h := range way {
+		br := &n.branches[h.branch]
+		edges[k] = edge{h.branch, br.a, br.b, math.Abs(h.amps)}
+		if h.amps*sign < 0 {
+			edges[k].from, edges[k].to = br.b, br.a
+		}
+	}
+	return edges
+}
+
+func newDag(edges []edge) *dag {
+	d := &dag{edges: edges, in: make(map[int][]int, len(edges)), out: make(map[int][]int, len(edges))}
+	for k, e := range d.edges {
+		d.out[e.from] = append(d.out[e.from], k)
+		d.in[e.to] = append(d.in[e.to], k)
+	}
+	return d
+}
+
+func (d *dag) every() map[int]bool {
+	all := make(map[int]bool, len(d.edges))
+	for k := range d.edges {
+		all[k] = true
+	}
+	return all
+}
+
+// stretch returns some of the edges as one fork.
+func (d *dag) stretch(found map[int]bool) stretch {
+	branches := d.sort(found)
+	return stretch{branches, []fork{{0, len(branches), d}}}
 }
 
 // reach gathers the edges between a node and the sources.
@@ -94,6 +196,18 @@ func (d *dag) reach(n *network, start int, next map[int][]int, far func(edge) in
 // that feed it, the largest first where several are ready, then in the order of
 // the record.
 func (d *dag) sort(found map[int]bool) []int {
+	ordered := d.inFlow(found)
+	branches := make([]int, len(ordered))
+	for i, k := range ordered {
+		branches[i] = d.edges[k].branch
+	}
+	return branches
+}
+
+// arrange notes the order of all edges.
+func (d *dag) arrange() { d.order = d.inFlow(d.every()) }
+
+func (d *dag) inFlow(found map[int]bool) []int {
 	waiting := map[int]int{} // by node: edges still to come in
 	for k := range found {
 		waiting[d.edges[k].to]++
@@ -113,13 +227,14 @@ func (d *dag) sort(found map[int]bool) []int {
 				at = j
 			}
 		}
-		e := d.edges[ready[at]]
+		k := ready[at]
 		ready = slices.Delete(ready, at, at+1)
-		ordered = append(ordered, e.branch)
-		if waiting[e.to]--; waiting[e.to] == 0 {
-			for _, k := range d.out[e.to] {
-				if found[k] {
-					ready = append(ready, k)
+		ordered = append(ordered, k)
+		to := d.edges[k].to
+		if waiting[to]--; waiting[to] == 0 {
+			for _, next := range d.out[to] {
+				if found[next] {
+					ready = append(ready, next)
 				}
 			}
 		}
@@ -133,6 +248,27 @@ func (d *dag) before(j, k int) bool {
 		return a.amps > b.amps
 	}
 	return a.branch < b.branch
+}
+
+// worst returns the greatest sum of a weight along a way through a stretch, and
+// the branches of that way.
+func (s stretch) worst(weight func(branch int) float64) (sum float64, way []int) {
+	k := 0
+	plain := func(end int) {
+		for ; k < end; k++ {
+			sum += weight(s.branches[k])
+			way = append(way, s.branches[k])
+		}
+	}
+	for _, f := range s.forks {
+		plain(f.start)
+		part, through := f.dag.worstWay(s.branches[f.start:f.end], weight)
+		sum += part
+		way = append(way, through...)
+		k = f.end
+	}
+	plain(len(s.branches))
+	return sum, way
 }
 
 // worstWay returns the greatest sum of a weight along a way through branches

@@ -3,6 +3,7 @@ package circuit
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"driploop/model/copper"
 	"driploop/model/figure"
@@ -51,9 +52,9 @@ func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 	b := &a.net.branches[l]
 	f := t.flow
 	if first {
-		r.Out, r.Back = a.net.wires(f.out), a.net.wires(f.back)
-		r.Devices = a.net.parts(f.out, func(b *branch) bool { return b.kind == device })
-		r.Switches = a.net.parts(f.out, func(b *branch) bool { return b.kind == contact && b.class == switchClass })
+		r.Out, r.Back = a.net.wires(f.out.branches), a.net.wires(f.back.branches)
+		r.Devices = a.net.parts(f.out.branches, func(b *branch) bool { return b.kind == device })
+		r.Switches = a.net.parts(f.out.branches, func(b *branch) bool { return b.kind == contact && b.class == switchClass })
 		if f.source >= 0 {
 			r.Source = a.net.nodes[a.net.branches[f.source].a].name
 		}
@@ -121,7 +122,7 @@ func (a *analysis) formulaDrop(t *trial, f flow) figure.Figure {
 	}
 	var gaps []figure.Gap
 	drops := map[int]figure.Figure{}
-	for _, i := range append(append([]int(nil), f.out...), f.back...) {
+	for _, i := range f.all() {
 		b := &a.net.branches[i]
 		if b.kind != wire {
 			continue
@@ -134,11 +135,11 @@ func (a *analysis) formulaDrop(t *trial, f flow) figure.Figure {
 		return figure.Open(uniqueGaps(gaps)...)
 	}
 	weight := func(i int) float64 { return drops[i].Value }
-	out, outWay := f.dag.worstWay(f.out, weight)
-	back, backWay := f.dag.worstWay(f.back, weight)
+	out, outWay := f.out.worst(weight)
+	back, backWay := f.back.worst(weight)
 	var working []figure.Step
 	var inputs []figure.Input
-	for _, i := range append(outWay, backWay...) {
+	for _, i := range slices.Concat(outWay, backWay) {
 		if b := &a.net.branches[i]; b.kind == wire {
 			step := drops[i].Working[0]
 			step.Formula += ", conductor " + b.id
@@ -219,7 +220,7 @@ func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
 // takes.
 func (a *analysis) dropGaps(t *trial, l int, f flow) []figure.Gap {
 	gaps := append([]figure.Gap(nil), a.net.pullGaps(pull{branch: l})...)
-	for _, i := range append(append([]int(nil), f.out...), f.back...) {
+	for _, i := range f.all() {
 		gaps = append(gaps, a.net.branches[i].ohms.gaps...)
 	}
 	if len(gaps) == 0 {

@@ -11,6 +11,7 @@ type lone struct {
 	load   int
 	base   []*solution // by mesh
 	own    []hop       // way of one ampere of the load, in the first mesh
+	rings  []ring      // of that way
 	pulls  []pull      // the load and the coils
 
 	branches []int // on the ways, in order
@@ -68,9 +69,9 @@ func (l *lone) run(p pull, coils []pull, runs float64) {
 	}
 	way := l.family.forest.way(b.b, b.a)
 	for k, m := range l.family.meshes {
-		one := m.unit(l.family.forest, way)
+		one, rings := m.unit(l.family.forest, way)
 		if k == 0 {
-			l.own = one
+			l.own, l.rings = one, rings
 		}
 		for _, h := range one {
 			l.note(h.branch)
@@ -101,7 +102,8 @@ func (m *mesh) coilHops(f *forest, coils []pull) []coilFlow {
 		}
 		b := &m.net.branches[c.branch]
 		amps := math.Copysign(b.current.pick(c.branch, m.round, false), m.restOver(b))
-		flows = append(flows, coilFlow{m.unit(f, f.way(b.b, b.a)), amps})
+		hops, _ := m.unit(f, f.way(b.b, b.a))
+		flows = append(flows, coilFlow{hops, amps})
 	}
 	return flows
 }

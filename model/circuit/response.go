@@ -8,17 +8,33 @@ type hop struct {
 	amps   float64
 }
 
+// ring is the part of a way that lies in a block with rings: hops from start to
+// end.
+type ring struct {
+	*crossing
+	start, end int
+}
+
+// crossing is how one ampere crosses a block between two of its nodes.
+type crossing struct {
+	from, to int
+	hops     []hop
+	device   bool // a device stands on it
+	ordered  *dag // its branches in the direction of the current, once asked for
+}
+
 // blockGrid is one block with rings as a grid of its own, without sources.
 type blockGrid struct {
 	grid  *grid
 	nodes map[int]int          // node of the network: node of the grid
-	known map[[2]int][]float64 // amps of the block's branches by entry and exit
+	known map[[2]int]*crossing // by entry and exit
 }
 
 // unit returns the currents that one ampere drives on its way through the mesh,
-// sources at rest: all of it over bridges, divided by resistance in rings.
-func (m *mesh) unit(f *forest, way []leg) []hop {
-	hops := make([]hop, 0, len(way))
+// sources at rest: all of it over bridges, divided by resistance in rings. Where
+// there are no rings, hops are in the order of the current.
+func (m *mesh) unit(f *forest, way []leg) (hops []hop, rings []ring) {
+	hops = make([]hop, 0, len(way))
 	for _, l := range way {
 		branches := f.blocks[l.block]
 		if len(branches) == 1 {
@@ -29,20 +45,37 @@ func (m *mesh) unit(f *forest, way []leg) []hop {
 			hops = append(hops, hop{branches[0], amps})
 			continue
 		}
-		for k, amps := range m.block(f, l.block).through(l.from, l.to) {
-			if math.Abs(amps) > 1e-12 {
-				hops = append(hops, hop{branches[k], amps})
-			}
+		c := m.crossing(f, l)
+		rings = append(rings, ring{c, len(hops), len(hops) + len(c.hops)})
+		hops = append(hops, c.hops...)
+	}
+	return hops, rings
+}
+
+// crossing returns how one ampere takes a leg through a block with rings.
+func (m *mesh) crossing(f *forest, l leg) *crossing {
+	b := m.block(f, l.block)
+	key := [2]int{l.from, l.to}
+	if c, ok := b.known[key]; ok {
+		return c
+	}
+	c := &crossing{from: l.from, to: l.to}
+	flow := b.grid.solve(false, []drain{{branch: -1, a: b.nodes[l.to], b: b.nodes[l.from], amps: 1}})
+	for k, i := range f.blocks[l.block] {
+		if amps := flow.amps[k]; math.Abs(amps) > 1e-12 {
+			c.hops = append(c.hops, hop{i, amps})
+			c.device = c.device || m.net.branches[i].kind == device
 		}
 	}
-	return hops
+	b.known[key] = c
+	return c
 }
 
 func (m *mesh) block(f *forest, block int) *blockGrid {
 	if b, ok := m.blocks[block]; ok {
 		return b
 	}
-	b := &blockGrid{nodes: map[int]int{}, known: map[[2]int][]float64{}}
+	b := &blockGrid{nodes: map[int]int{}, known: map[[2]int]*crossing{}}
 	local := func(node int) int {
 		i, ok := b.nodes[node]
 		if !ok {
@@ -59,29 +92,6 @@ func (m *mesh) block(f *forest, block int) *blockGrid {
 	b.grid = newGrid(len(b.nodes), links, nil)
 	m.blocks[block] = b
 	return b
-}
-
-// through returns the currents of the block's branches for one ampere that
-// enters at one node and leaves at another.
-func (b *blockGrid) through(from, to int) []float64 {
-	sign := 1.0
-	key := [2]int{from, to}
-	if from > to {
-		sign, key = -1, [2]int{to, from}
-	}
-	amps, ok := b.known[key]
-	if !ok {
-		amps = b.grid.solve(false, []drain{{branch: -1, a: b.nodes[key[1]], b: b.nodes[key[0]], amps: 1}}).amps
-		b.known[key] = amps
-	}
-	if sign > 0 {
-		return amps
-	}
-	turned := make([]float64, len(amps))
-	for i, v := range amps {
-		turned[i] = -v
-	}
-	return turned
 }
 
 // transfer returns the voltage that a current along one way makes along another,

@@ -57,7 +57,7 @@ func (t *trial) listed() []int {
 	if t.load < 0 || t.lone != nil {
 		return t.carrying()
 	}
-	return append(append([]int(nil), t.flow.out...), t.flow.back...)
+	return t.flow.all()
 }
 
 // problem returns the problem of a case, the first by place if there are several.

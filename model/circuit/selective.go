@@ -23,7 +23,7 @@ func (a *analysis) setSelective(r *DeviceResult, i int, at *behind) {
 		low = a.farthest(at)
 	}
 	gaps := append(append([]figure.Gap(nil), low.gaps...), high.gaps...)
-	devices := high.devices(a.net)
+	devices := a.devices(high)
 	for _, up := range devices {
 		id := a.net.branches[up.branch].id
 		if up.branch == i || id == a.net.branches[i].id {
@@ -59,7 +59,7 @@ func (a *analysis) farthest(at *behind) *prospect {
 		if t.lone.family.state.key() != at.st.key() {
 			continue
 		}
-		out := t.flow.out
+		out := t.flow.out.branches
 		if len(out) == 0 {
 			break
 		}
