@@ -75,6 +75,7 @@ type Conductor struct {
 	Returning
 	Share
 	Compass
+	Fault
 
 	// GuardA is the rating of the protective device that limits it, GuardedBy
 	// names the devices; the shares are that rating against what the conductor
@@ -109,6 +110,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 	carrying(s, f, result)
 	bundling(s, &f.Bundling, r, c, result)
 	made(s, f, c)
+	fault(s, &f.Fault, r, result)
 	compass(s, f, c)
 	return f
 }

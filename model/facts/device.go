@@ -41,6 +41,7 @@ type Device struct {
 	RunningA    *float64 `json:"running_a,omitempty"` // greatest, starting and stall aside
 	Fed
 	Charging
+	Selectivity
 }
 
 func device(r *record.Record, a *circuit.Analysis, c *record.Component) *Device {
@@ -72,6 +73,7 @@ func device(r *record.Record, a *circuit.Analysis, c *record.Component) *Device 
 	lithium(s, f, r)
 	bank(s, &f.Bank, r, a, c.ID)
 	fed(s, f, r, a, c.ID)
+	selectivity(s, &f.Selectivity, r, result)
 	return f
 }
 

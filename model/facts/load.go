@@ -43,6 +43,7 @@ type Load struct {
 	// is a "no" only once the job is signed off; before that it is open.
 	Tested *bool `json:"tested,omitempty"`
 	Sharing
+	Stall
 	Isolation
 }
 
@@ -68,6 +69,7 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 		result = &circuit.LoadResult{}
 	}
 	shared(s, &f.Sharing, r, a, c)
+	stall(s, &f.Stall, c, result)
 	isolators(s, &f.Isolation, r, a, result)
 	f.Devices = append(f.Devices, result.Devices...)
 	f.Switches = append(f.Switches, result.Switches...)

@@ -1,0 +1,56 @@
+package facts
+
+import (
+	"slices"
+
+	"driploop/model/circuit"
+	"driploop/model/figure"
+	"driploop/model/record"
+)
+
+// Fault is what a bolted fault makes of a conductor, and heat in use.
+type Fault struct {
+	// BehindDevice: a fuse or breaker lies between every source and it.
+	BehindDevice *bool `json:"behind_device,omitempty"`
+	// GuardFused: the devices behind guard_a are fuses. The gates of fuses bound
+	// how they open on a short circuit; the calibration of breakers does not.
+	GuardFused  *bool    `json:"guard_fused,omitempty"`
+	FaultLeastA *float64 `json:"fault_least_a,omitempty"` // at its far end
+	FaultA      *float64 `json:"fault_a,omitempty"`
+	// Clears: a device ahead of it surely opens at the least of that current,
+	// within ClearS; it cannot open sooner than ClearLeastS at the greatest.
+	Clears      *bool    `json:"clears,omitempty"`
+	ClearS      *float64 `json:"clear_s,omitempty"`
+	ClearLeastS *float64 `json:"clear_least_s,omitempty"`
+	// LetThroughA2s is the greatest energy let through at a fault along it,
+	// WithstandA2s what its insulation stands.
+	LetThroughA2s *float64 `json:"let_through_a2s,omitempty"`
+	WithstandA2s  *float64 `json:"withstand_a2s,omitempty"`
+	// TemperatureC is the highest in normal use, StallC the highest when a stalled
+	// motor is cut off.
+	TemperatureC *float64 `json:"temperature_degc,omitempty"`
+	StallC       *float64 `json:"stall_degc,omitempty"`
+}
+
+func fault(s *Subject, f *Fault, r *record.Record, result *circuit.ConductorResult) {
+	if len(result.Feeds) == 0 {
+		s.open("behind_device", figure.Because("no source reaches it in the record"))
+	} else {
+		f.BehindDevice = ptr(!slices.ContainsFunc(result.Feeds, func(feed circuit.Feed) bool { return feed.Ahead }))
+	}
+	if result.Guard.Known {
+		fused := !slices.ContainsFunc(result.GuardBy, func(id string) bool { return r.Component(id).Kind.V != "fuse" })
+		f.GuardFused = ptr(fused && len(result.GuardBy) > 0)
+	} else {
+		s.open("guard_fused", orUnsolved(result.Guard.Gaps)...)
+	}
+	putFigure(s, "fault_least_a", &f.FaultLeastA, result.FaultLowA)
+	putFigure(s, "fault_a", &f.FaultA, result.FaultHighA)
+	putTruth(s, "clears", &f.Clears, result.Clears)
+	putFigure(s, "clear_s", &f.ClearS, result.ClearS)
+	putFigure(s, "clear_least_s", &f.ClearLeastS, result.ClearLeastS)
+	putFigure(s, "let_through_a2s", &f.LetThroughA2s, result.LetThroughA2s)
+	putFigure(s, "withstand_a2s", &f.WithstandA2s, result.WithstandA2s)
+	putFigure(s, "temperature_degc", &f.TemperatureC, result.TemperatureC)
+	putFigure(s, "stall_degc", &f.StallC, result.StallC)
+}

@@ -1,0 +1,56 @@
+package facts
+
+import (
+	"driploop/model/circuit"
+	"driploop/model/figure"
+	"driploop/model/record"
+)
+
+// Selectivity is whether a fault behind a device leaves those ahead of it
+// closed.
+type Selectivity struct {
+	// Discrimination is "alone" if no device is ahead of it, "sure" if it surely
+	// opens alone, "none" if a device ahead, OpensToo, surely opens no later, and
+	// "either" where the gates of the devices leave it open.
+	Discrimination *string `json:"discrimination,omitempty"`
+	OpensToo       string  `json:"opens_too"`
+}
+
+func selectivity(s *Subject, f *Selectivity, r *record.Record, result *circuit.DeviceResult) {
+	verdict := "alone"
+	var missing []figure.Gap
+	var worse []string
+	for _, c := range r.Components {
+		t, ahead := result.Selective[c.ID]
+		switch {
+		case !ahead:
+		case t.Known && !t.Value:
+			worse = append(worse, c.ID)
+		case t.Known && verdict == "alone":
+			verdict = "sure"
+		case !t.Known && recorded(t.Gaps):
+			verdict = "either"
+		case !t.Known:
+			missing = append(missing, t.Gaps...)
+		}
+	}
+	f.OpensToo = join(worse)
+	switch {
+	case len(worse) > 0:
+		f.Discrimination = ptr("none")
+	case len(missing) > 0:
+		s.open("discrimination", missing...)
+	default:
+		f.Discrimination = &verdict
+	}
+}
+
+// recorded tells whether gaps name no entry that the record could still give.
+func recorded(gaps []figure.Gap) bool {
+	for _, g := range gaps {
+		if g.Field != "" {
+			return false
+		}
+	}
+	return true
+}
