@@ -27,7 +27,7 @@ func TestWindlassFailsBySingleChanges(t *testing.T) {
 			"length: 21.5 ft", "length: 24 ft", "{<<: *lazarette, length: 4 ft,", "{<<: *lazarette, length: 6.5 ft,",
 			"length: 23 ft", "length: 25.5 ft", "{<<: *lazarette, length: 5.5 ft,", "{<<: *lazarette, length: 8 ft,",
 		}, []string{"conductors/drop-excessive"}},
-		{"10 AWG", []string{"    size: 8 AWG", "    size: 10 AWG"}, []string{"conductors/drop-excessive", "terminations/barrel-not-gauge"}},
+		{"10 AWG", []string{"    size: 8 AWG", "    size: 10 AWG"}, []string{"conductors/drop-excessive", "conductors/overheats", "protection/stall-not-cleared", "terminations/barrel-not-gauge"}},
 		{"a breaker of 150 A", []string{"rating: 35 A", "rating: 150 A"}, []string{"protection/device-oversized"}},
 		{"a breaker that resets itself", []string{"reset: manual", "reset: automatic"}, []string{"protection/resets-itself"}},
 		{"a breaker that cannot interrupt", []string{"interrupt: 3 kA", "interrupt: 1 kA"}, []string{"protection/interrupt-too-weak"}},
