@@ -9,7 +9,8 @@ import (
 // that it takes.
 type flow struct {
 	out, back stretch
-	source    int    // the source that gives most, -1 if none
+	source    int    // the source that gives most, of a bank the uppermost; -1 if none
+	bank      []edge // that source with those in series below it and the links between
 	edges     []edge // all of it, sources among them
 }
 
@@ -60,12 +61,48 @@ func follow(n *network, l *lone) flow {
 	out, more := d.reach(n, comes, d.in, func(e edge) int { return e.from })
 	f.out, f.back = d.stretch(out), d.stretch(back)
 	best := 0.0
+	most := -1
 	for _, k := range append(sources, more...) {
-		if e := d.edges[k]; e.amps > best*(1+same) || e.amps > best*(1-same) && e.branch < f.source {
-			best, f.source = e.amps, e.branch
+		if e := d.edges[k]; most < 0 || e.amps > best*(1+same) || e.amps > best*(1-same) && e.branch < d.edges[most].branch {
+			best, most = e.amps, k
 		}
 	}
+	if most >= 0 {
+		f.bank = d.bank(n, most, out, back)
+		f.source = f.bank[len(f.bank)-1].branch
+	}
 	return f
+}
+
+// bank returns a source with those in series with it and the links between, from
+// the lowest to the uppermost.
+func (d *dag) bank(n *network, k int, out, back map[int]bool) []edge {
+	walk := func(from int, next func(edge) []int) (chain []edge) {
+		seen := map[int]bool{from: true}
+		var links []edge
+		for at := from; ; {
+			on := -1
+			for _, k := range next(d.edges[at]) {
+				if !out[k] && !back[k] && !seen[k] {
+					on = k
+					break
+				}
+			}
+			if on < 0 {
+				return chain
+			}
+			seen[on] = true
+			links = append(links, d.edges[on])
+			if n.branches[d.edges[on].branch].kind == source {
+				chain, links = append(chain, links...), nil
+			}
+			at = on
+		}
+	}
+	below := walk(k, func(e edge) []int { return d.in[e.from] })
+	slices.Reverse(below)
+	above := walk(k, func(e edge) []int { return d.out[e.to] })
+	return slices.Concat(below, []edge{d.edges[k]}, above)
 }
 
 // ringsWithSource tells whether a source stands in a part with rings, such as
@@ -100,12 +137,12 @@ func straight(n *network, way []hop, rings []ring, sign float64) flow {
 			continue
 		}
 		first, last = min(first, k), k
-		if f.source < 0 || e.branch < f.source {
-			f.source = e.branch
-		}
+		f.source = e.branch
 	}
 	if f.source < 0 {
 		first = 0
+	} else {
+		f.bank = f.edges[first : last+1]
 	}
 	f.back = inOrder(f.edges, rings, 0, first)
 	f.out = inOrder(f.edges, rings, last+1, len(f.edges))

@@ -17,6 +17,7 @@ type yard struct {
 	n          int
 	loads      []string
 	chargers   int
+	resistive  bool // only resistances as loads, and conductors of a fixed temperature
 	powered    bool // a load of constant power
 	positive   []string
 	negative   []string
@@ -37,7 +38,11 @@ func (y *yard) component(kind, keys string) string {
 
 func (y *yard) wire(from, to, role string) {
 	y.n++
-	size := rapid.SampledFrom([]string{"16 AWG", "12 AWG", "8 AWG", "4 AWG", "2/0 AWG", "10 mm2", "50 mm2"}).Draw(y.t, "size")
+	sizes := []string{"10 mm2", "50 mm2", "16 AWG", "12 AWG", "8 AWG", "4 AWG", "2/0 AWG"}
+	if y.resistive {
+		sizes = sizes[:2] // Table 5 has no metric sizes: they count as at their rating
+	}
+	size := rapid.SampledFrom(sizes).Draw(y.t, "size")
 	fmt.Fprintf(&y.conductors, "w%d: %s > %s, %s, %d mm, %s\n", y.n, from, to, size, y.pick("length", 100, 6000), role)
 }
 
@@ -98,7 +103,11 @@ func (y *yard) charger() {
 // load adds one of share loads: the more there are, the less each takes.
 func (y *yard) load(share int) {
 	var keys string
-	switch y.pick("draw", 1, 3) {
+	draw := 3
+	if !y.resistive {
+		draw = y.pick("draw", 1, 3)
+	}
+	switch draw {
 	case 1:
 		keys = fmt.Sprintf(", current: %d mA", y.pick("ma", 10, 10+30000/(share+3)))
 	case 2:
@@ -148,7 +157,10 @@ func (y *yard) buses(list *[]string, count int, role string) {
 
 // drawYard draws a network with about the given number of loads.
 func drawYard(t *rapid.T, least, most int) (*yard, string) {
-	y := &yard{t: t}
+	return (&yard{t: t}).draw(least, most)
+}
+
+func (y *yard) draw(least, most int) (*yard, string) {
 	loads := y.pick("loads", least, most)
 	y.buses(&y.positive, 1+y.pick("buses", 0, loads/2), "positive")
 	y.buses(&y.negative, 1+y.pick("buses", 0, loads/2), "negative")

@@ -197,14 +197,14 @@ func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
 	}
 	b, src := &a.net.branches[l], &a.net.branches[f.source]
 	drop := t.lone.family.greatest(func(k int) (float64, bool) {
-		u, ok := t.lone.sourceVolts(k, f.source)
+		u, ok := t.lone.bankVolts(k, f.bank)
 		v, fine := t.lone.voltage(k)
 		return u - v, ok && fine
 	})
 	if !drop.known {
 		return figure.Open(a.dropGaps(t, l, f)...)
 	}
-	u, _ := t.lone.sourceVolts(0, f.source)
+	u, _ := t.lone.bankVolts(0, f.bank)
 	v, _ := t.lone.voltage(0)
 	return figure.Of(drop.value, "V", figure.Step{
 		Formula: "drop in the solved network: voltage at the source less voltage at the load", Source: sourceNodal + "; conductors at working temperature",

@@ -230,9 +230,22 @@ func (l *lone) voltage(k int) (float64, bool) {
 	return math.Abs(l.volts[k]), true
 }
 
-// sourceVolts returns the magnitude of the voltage over a source in one mesh.
-func (l *lone) sourceVolts(k, src int) (float64, bool) {
-	amps, ok := l.flow(k, src)
+// bankVolts returns the voltage between the ends of a bank in one mesh: that of
+// its sources less what the links between them drop.
+func (l *lone) bankVolts(k int, bank []edge) (float64, bool) {
 	m := l.family.meshes[k]
-	return math.Abs(m.values.volts[src] + m.values.ohms[src]*amps), ok
+	sum := 0.0
+	for _, e := range bank {
+		amps, ok := l.flow(k, e.branch)
+		if !ok {
+			return 0, false
+		}
+		// V_a − V_b, counted from where the load's current leaves the branch.
+		volts := m.values.volts[e.branch] + m.values.ohms[e.branch]*amps
+		if e.to == l.family.net.branches[e.branch].b {
+			volts = -volts
+		}
+		sum += volts
+	}
+	return math.Abs(sum), true
 }
