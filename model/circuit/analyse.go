@@ -6,6 +6,7 @@
 package circuit
 
 import (
+	"driploop/model/copper"
 	"driploop/model/figure"
 	"driploop/model/record"
 )
@@ -21,6 +22,7 @@ type analysis struct {
 	result   *Analysis
 	nominal  []level              // by node, once asked for
 	unstated map[int][]figure.Gap // surge currents not recorded, by branch
+	heatings []*copper.Heating    // by conductor's branch, nil where not known
 	behind   map[int]*behind      // by branch on the way out to a load
 	releases map[int]*release     // of devices by branch, once asked for
 	gapsOf   struct {             // the last answer of releaseGaps
@@ -54,6 +56,7 @@ func Analyse(r *record.Record) *Analysis {
 		}
 	}
 	a.warm()
+	a.heatings = a.findHeatings()
 	a.solve()
 	a.behind = a.findBehind()
 	a.setConductors()

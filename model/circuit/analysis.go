@@ -53,7 +53,7 @@ type ConductorResult struct {
 
 	AreaMM2      figure.Figure // copper cross-section
 	CircularMils figure.Figure
-	DiameterMM   figure.Figure // outside; recorded, else computed
+	DiameterMM   figure.Figure // outside, as recorded; copper.Diameter bounds it otherwise
 	R20          figure.Figure // mohm, whole conductor at 20 °C
 	RHot         figure.Figure // mohm at the conductor's working temperature
 
@@ -243,8 +243,11 @@ type CaseResult struct {
 	Voltages map[string]float64 // V by terminal, against the lowest negative terminal of a source
 	Currents map[string]float64 // A by conductor, positive from "from" to "to"
 	Sources  map[string]float64 // A out of the positive terminal by source
-	Problem  *Problem           // set if it could not be solved
-	Gaps     []figure.Gap       // what the record lacks to solve it
+	// Temperatures are those that the currents lead to in the end, °C by
+	// conductor, where known; none in cases that do not last (starting, stalled).
+	Temperatures map[string]float64
+	Problem      *Problem     // set if it could not be solved
+	Gaps         []figure.Gap // what the record lacks to solve it
 }
 
 // CaseKind classifies an operating case.

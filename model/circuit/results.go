@@ -10,8 +10,9 @@ import (
 func (a *analysis) caseResult(t *trial) *CaseResult {
 	c := &CaseResult{
 		Name: t.name, Kind: t.kind, Gaps: t.gaps,
-		Voltages: map[string]float64{}, Currents: map[string]float64{}, Sources: map[string]float64{},
+		Voltages: map[string]float64{}, Currents: map[string]float64{}, Sources: map[string]float64{}, Temperatures: map[string]float64{},
 	}
+	lasting := !t.surging()
 	if t.load >= 0 {
 		c.Load = a.net.branches[t.load].id
 	}
@@ -34,6 +35,9 @@ func (a *analysis) caseResult(t *trial) *CaseResult {
 		switch {
 		case b.kind == wire:
 			c.Currents[b.id] = plain(amps)
+			if h := a.heatings[i]; lasting && h != nil {
+				c.Temperatures[b.id] = steady(h, amps)
+			}
 		case b.class == batteryClass || significant(amps):
 			c.Sources[b.id] = plain(-amps)
 		}

@@ -95,3 +95,28 @@ func heat(b *branch, r *ConductorResult, current figure.Figure) {
 	r.RHot = figure.Of(1000*hot, "mohm", append(working, copper.HotStep(r.R20.Value, t.Value, "mohm"))...)
 	b.ohms = exactly(hot)
 }
+
+// findHeatings returns the conductors whose temperature can be figured.
+func (a *analysis) findHeatings() []*copper.Heating {
+	out := make([]*copper.Heating, len(a.net.branches))
+	for i := range a.net.branches {
+		b := &a.net.branches[i]
+		if b.kind != wire {
+			continue
+		}
+		if h, gaps := heating(b, a.result.Conductors[b.id]); len(gaps) == 0 {
+			out[i] = &h
+		}
+	}
+	return out
+}
+
+// steady returns the temperature that a lasting current leads to, at most that at
+// which copper melts.
+func steady(h *copper.Heating, amps float64) float64 {
+	t := h.Steady(amps)
+	if !t.Known {
+		return melting
+	}
+	return min(t.Value, melting)
+}
