@@ -29,8 +29,7 @@ type analysis struct {
 		devices []hop
 		gaps    []figure.Gap
 	}
-	prospects map[faultKey]*prospect
-	negatives []int // of batteries, once asked for
+	faults map[faultKey]*mesh // without loads
 }
 
 // Analyse returns what the circuit of a record is: which sources feed what
@@ -42,13 +41,11 @@ type analysis struct {
 // continuous current, as a first solution at insulation rating gives it.
 func Analyse(r *record.Record) *Analysis {
 	n := build(r)
-	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n), releases: map[int]*release{}, prospects: map[faultKey]*prospect{}}
+	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n), releases: map[int]*release{}, faults: map[faultKey]*mesh{}}
 	a.poles = findPoles(n, a.search)
 	for _, t := range a.poles.all {
 		if a.poles.feeds(t) {
-			f := findFeeding(n, a.search, t)
-			f.upper = a.feedingOf
-			a.feedings = append(a.feedings, f)
+			a.feedings = append(a.feedings, findFeeding(n, a.search, t))
 		}
 	}
 	a.result.Problems = append(a.result.Problems, a.poles.mismatches()...)
@@ -71,17 +68,6 @@ func Analyse(r *record.Record) *Analysis {
 	a.setContacts()
 	a.setTerminals()
 	return a.result
-}
-
-// feedingOf returns what the positive terminal of a source feeds, nil if it is at
-// ground potential.
-func (a *analysis) feedingOf(source int) *feeding {
-	for _, f := range a.feedings {
-		if f.pole.branch == source && f.pole.positive {
-			return f
-		}
-	}
-	return nil
 }
 
 func newAnalysis(n *network) *Analysis {
@@ -112,7 +98,7 @@ func newAnalysis(n *network) *Analysis {
 
 // warm sets each conductor's temperature from the currents with all loads on.
 func (a *analysis) warm() {
-	s := newSolver(a.net, nil)
+	s := newSolver(a.net)
 	p := newPeaks(a)
 	a.solver = s
 	for _, at := range s.all {
@@ -128,7 +114,7 @@ func (a *analysis) warm() {
 
 // solve runs every operating case and keeps the greatest currents.
 func (a *analysis) solve() {
-	a.solver = newSolver(a.net, a.solver)
+	a.solver = newSolver(a.net)
 	a.peaks = newPeaks(a)
 	reported := map[string]bool{}
 	based := map[*outcome]bool{}

@@ -15,7 +15,7 @@ func (a *analysis) setBatteries() {
 			continue
 		}
 		r := a.result.Batteries[b.id]
-		volts := b.emf[full]
+		volts := a.net.openVolts(b.comp, false)
 		r.OpenV = figure.Open(volts.gaps...)
 		if !volts.open() {
 			r.OpenV = figure.Of(volts.high, "V", volts.working...)

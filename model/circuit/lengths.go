@@ -47,7 +47,7 @@ func (f *feeding) allWays(n *network, s *searcher, goal, last int) ([][]int, boo
 	var ways [][]int
 	var way []int
 	steps := 0
-	on := map[int]bool{n.branches[last].other(goal): true}
+	on := make(map[int]bool)
 	w := aheadOfAny
 	w.without = last
 	var follow func(node, memory int) bool

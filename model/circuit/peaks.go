@@ -84,22 +84,22 @@ func (t *trial) surging() bool {
 // take takes in one case: every branch that can carry current in it, and its
 // loads.
 func (p *peaks) take(t *trial) {
-	branches, surging := t.carrying(), t.surging()
+	branches := t.carrying()
 	for _, i := range branches {
-		p.takeBranch(t, i, surging)
+		p.takeBranch(t, i)
 	}
 	if t.lone != nil && len(branches) == 0 {
 		for _, h := range t.lone.own {
-			p.takeBranch(t, h.branch, surging)
+			p.takeBranch(t, h.branch)
 		}
 	}
 	for _, pull := range t.pulls {
-		p.takeBranch(t, pull.branch, surging)
+		p.takeBranch(t, pull.branch)
 	}
-	p.takeBuses(t, branches, surging)
+	p.takeBuses(t, branches)
 }
 
-func (p *peaks) takeBranch(t *trial, i int, surging bool) {
+func (p *peaks) takeBranch(t *trial, i int) {
 	v := amount{}
 	gaps := func() []figure.Gap { return p.a.blame(t, i) }
 	if problem, bad := t.fault(p.a.net.branches[i].a); bad {
@@ -107,7 +107,7 @@ func (p *peaks) takeBranch(t *trial, i int, surging bool) {
 	} else {
 		v = t.amps(i)
 	}
-	if surging {
+	if t.surging() {
 		p.surge[i].raise(v, t.name, gaps)
 		return
 	}
@@ -118,7 +118,7 @@ func (p *peaks) takeBranch(t *trial, i int, surging bool) {
 }
 
 // takeBuses takes in what flows into every bus that the branches touch.
-func (p *peaks) takeBuses(t *trial, branches []int, surging bool) {
+func (p *peaks) takeBuses(t *trial, branches []int) {
 	n := p.a.net
 	touched := map[int][]int{}
 	for _, i := range branches {
@@ -131,7 +131,7 @@ func (p *peaks) takeBuses(t *trial, branches []int, surging bool) {
 	}
 	for node, at := range touched {
 		to := &p.bus[node].running
-		if surging {
+		if t.surging() {
 			to = &p.bus[node].surge
 		}
 		if problem, bad := t.fault(node); bad {
@@ -252,7 +252,7 @@ func (t *trial) openWays(n *network) []figure.Gap {
 		gaps = append(gaps, b.ohms.gaps...)
 		if b.kind == source {
 			gaps = append(gaps, b.limit.gaps...)
-			gaps = append(gaps, b.emf[family.supply].gaps...)
+			gaps = append(gaps, n.sourceVolts(b, family.supply).gaps...)
 		}
 	}
 	if len(gaps) == 0 {
