@@ -73,23 +73,23 @@ func launch() verdict.Record {
 			Figures: []verdict.Figure{{Name: "unprotected", Quantity: quantity.New(2400, "mm")}, {Name: "from", Text: "house.pos"}},
 			Limit:   []verdict.Figure{{Name: "unprotected", Quantity: quantity.New(7, "in")}},
 			Remedy:  "Move the device to within {limit.unprotected} of {from}.",
-			Sources: []verdict.Cited{law, reported}, Fingerprint: "f1",
+			Sources: []verdict.Cited{law, reported}, ID: "f1",
 		},
 		{
 			Rule: unlabelled, Outcome: verdict.Breach, Severity: verdict.Notice, Subject: "conductors.P2", At: span(6, 3, 5),
-			Says: "marked at no end", Remedy: "Mark both ends.", Sources: []verdict.Cited{work}, Fingerprint: "f2",
+			Says: "marked at no end", Remedy: "Mark both ends.", Sources: []verdict.Cited{work}, ID: "f2",
 		},
 		{
 			Rule: unlabelled, Outcome: verdict.Breach, Severity: verdict.Notice, Subject: "conductors.N1", At: span(10, 3, 5),
-			Says: "marked at one end", Remedy: "Mark both ends.", Sources: []verdict.Cited{work}, Fingerprint: "f3",
+			Says: "marked at one end", Remedy: "Mark both ends.", Sources: []verdict.Cited{work}, ID: "f3",
 		},
 		{
 			Rule: overloaded, Outcome: verdict.Undecided, Severity: verdict.Danger, Subject: "conductors.P2", At: span(6, 3, 5),
-			Missing: []verdict.Gap{{Field: "conductors.P2.size"}, {Field: "conductors.P2.insulation"}}, Fingerprint: "f4",
+			Missing: []verdict.Gap{{Field: "conductors.P2.size"}, {Field: "conductors.P2.insulation"}}, ID: "f4",
 		},
 		{
 			Rule: overloaded, Outcome: verdict.Undecided, Severity: verdict.Danger, Subject: "conductors.N1", At: span(10, 3, 5),
-			Missing: []verdict.Gap{{Field: "conductors.N1.size"}, {Field: "conductors.N1.insulation"}}, Fingerprint: "f5",
+			Missing: []verdict.Gap{{Field: "conductors.N1.size"}, {Field: "conductors.N1.insulation"}}, ID: "f5",
 		},
 		{
 			Rule: drop, Outcome: verdict.Undecided, Severity: verdict.Warning, Subject: "components.thruster", At: span(8, 5, 7),
@@ -99,13 +99,13 @@ func launch() verdict.Record {
 				{Field: "components.thruster.current"},
 				{Why: "the thruster stands in no solved circuit"},
 			},
-			Fingerprint: "f6",
+			ID: "f6",
 		},
 		{
 			Rule: raw, Outcome: verdict.Waived, Severity: verdict.Warning, Subject: "penetrations.deck-plug", At: span(15, 32, 35),
 			Says: "the edge of the hole is {edge}", Figures: []verdict.Figure{{Name: "edge", Text: "raw"}},
 			Remedy: "Fit a grommet.", Waiver: &verdict.Waiver{By: "foreman", Reason: "moulded liner, photographed", Until: "2027-06-01"},
-			Sources: []verdict.Cited{law}, Fingerprint: "f7",
+			Sources: []verdict.Cited{law}, ID: "f7",
 		},
 		{
 			Rule: overloaded, Outcome: verdict.Waived, Severity: verdict.Danger, Subject: "conductors.P1", At: span(5, 3, 5),
@@ -116,18 +116,18 @@ func launch() verdict.Record {
 				Citation: verdict.Citation{Set: "us-federal", Source: "33-cfr-183", Clause: "table 5", Asks: "no more than the table", Trust: verdict.Read},
 				Title:    "33 CFR part 183, subpart I", Edition: "2025", Force: verdict.Law, Binds: no(),
 			}},
-			Fingerprint: "f8",
+			ID: "f8",
 		},
 		{
 			Rule: drop, Outcome: verdict.Met, Severity: verdict.Warning, Subject: "components.pump", At: span(8, 5, 7),
-			Figures:     []verdict.Figure{{Name: "drop", Quantity: quantity.New(2.1, "%")}},
-			Limit:       []verdict.Figure{{Name: "drop", Quantity: quantity.New(10, "%")}},
-			Fingerprint: "f9",
+			Figures: []verdict.Figure{{Name: "drop", Quantity: quantity.New(2.1, "%")}},
+			Limit:   []verdict.Figure{{Name: "drop", Quantity: quantity.New(10, "%")}},
+			ID:      "f9",
 		},
-		{Rule: drop, Outcome: verdict.Met, Severity: verdict.Warning, Subject: "components.lamp", At: span(8, 5, 7), Fingerprint: "f10"},
+		{Rule: drop, Outcome: verdict.Met, Severity: verdict.Warning, Subject: "components.lamp", At: span(8, 5, 7), ID: "f10"},
 		{
 			Rule: tooFar, Outcome: verdict.NotApplicable, Severity: verdict.Danger, Subject: "conductors.N1", At: span(10, 3, 5),
-			Says: "judged are only runs from a source", Fingerprint: "f11",
+			Says: "judged are only runs from a source", ID: "f11",
 		},
 	}
 	verdict.Sort(verdicts)

@@ -113,18 +113,18 @@ func recordJSON(rec *verdict.Record, o Options) jsonRecord {
 	for i := range rec.Verdicts {
 		v := &rec.Verdicts[i]
 		if o.All || v.Outcome != verdict.Met && v.Outcome != verdict.NotApplicable {
-			out.Verdicts = append(out.Verdicts, verdictJSON(v, o.Units))
+			out.Verdicts = append(out.Verdicts, verdictJSON(v, rec.Job, o.Units))
 		}
 	}
 	return out
 }
 
-func verdictJSON(v *verdict.Verdict, units quantity.System) jsonVerdict {
+func verdictJSON(v *verdict.Verdict, job string, units quantity.System) jsonVerdict {
 	show := v.Show(units)
 	out := jsonVerdict{
 		Rule: v.Rule.ID, Outcome: v.Outcome, Severity: v.Severity, Subject: v.Subject, At: v.At.Start,
 		Says: says(v, show), Figures: printed(v.Figures, show), Limit: printed(v.Limit, show),
-		Missing: []string{}, Remedy: v.Text(flow(v.Remedy), show), Sources: []jsonSource{}, Fingerprint: v.Fingerprint,
+		Missing: []string{}, Remedy: v.Text(flow(v.Remedy), show), Sources: []jsonSource{}, Fingerprint: v.Fingerprint(job),
 	}
 	for _, gap := range v.Missing {
 		out.Missing = append(out.Missing, gap.String())

@@ -8,7 +8,6 @@ import (
 	"github.com/open-policy-agent/opa/v1/ast"
 
 	"driploop/model/facts"
-	"driploop/model/figure"
 )
 
 // collection is one kind of subject in the facts document, as its Go type
@@ -17,16 +16,21 @@ import (
 type collection struct {
 	name   string
 	field  int // in facts.Document
+	number int // among the collections
 	single bool
 	facts  map[string]fact
-	order  []fact // by name
+	order  []fact  // by name
+	rules  []*rule // that judge it, by id
 }
 
 // fact is one fact of a collection.
 type fact struct {
 	name     string
+	slot     int   // among the facts of the collection, by name
 	index    []int // in the subject's Go type
-	optional bool  // may be absent
+	kind     reflect.Kind
+	words    bool // it is a list of words
+	optional bool // may be absent
 	term     *ast.Term
 }
 
@@ -57,9 +61,12 @@ func collections() map[string]*collection {
 			continue
 		}
 		name, _ := jsonName(field)
-		c := &collection{name: name, field: i, single: single, facts: factsOf(of.Elem())}
-		for _, f := range names(c.facts) {
-			c.order = append(c.order, c.facts[f])
+		c := &collection{name: name, field: i, number: len(all), single: single, facts: factsOf(of.Elem())}
+		for i, name := range names(c.facts) {
+			f := c.facts[name]
+			f.slot = i
+			c.facts[name] = f
+			c.order = append(c.order, f)
 		}
 		all[name] = c
 	}
@@ -75,7 +82,11 @@ func factsOf(of reflect.Type) map[string]fact {
 		if name == "" || name == openFacts || field.Anonymous {
 			continue
 		}
-		all[name] = fact{name: name, index: field.Index, optional: optional, term: ast.StringTerm(name)}
+		of := field.Type
+		if of.Kind() == reflect.Pointer {
+			of = of.Elem()
+		}
+		all[name] = fact{name: name, index: field.Index, kind: of.Kind(), words: of == reflect.TypeFor[[]string](), optional: optional, term: ast.StringTerm(name)}
 	}
 	return all
 }
@@ -86,7 +97,7 @@ func jsonName(field reflect.StructField) (name string, optional bool) {
 	return name, strings.Contains(options, "omitempty")
 }
 
-// subjects returns the subjects of the collection in a document, by id.
+// subjects returns the subjects of the collection in a document, in any order.
 func (c *collection) subjects(doc reflect.Value) []subject {
 	field := doc.Field(c.field)
 	if c.single {
@@ -101,25 +112,11 @@ func (c *collection) subjects(doc reflect.Value) []subject {
 			all = append(all, subjectOf(entry.Key().String(), entry.Value()))
 		}
 	}
-	slices.SortFunc(all, func(a, b subject) int { return strings.Compare(a.id, b.id) })
 	return all
 }
 
 func subjectOf(id string, pointer reflect.Value) subject {
 	return subject{id: id, base: pointer.Interface().(based).Base(), value: pointer.Elem()}
-}
-
-// absent tells whether the subject lacks the fact.
-func (s *subject) absent(f fact) bool {
-	return f.optional && s.value.FieldByIndex(f.index).IsZero()
-}
-
-// gaps returns what is missing for a fact that the subject lacks.
-func (s *subject) gaps(f fact) []figure.Gap {
-	if gaps := s.base.Open[f.name]; len(gaps) > 0 {
-		return gaps
-	}
-	return []figure.Gap{figure.Missing(s.base.Path + "." + f.name)}
 }
 
 // names returns the names of the collections, in order.

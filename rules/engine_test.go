@@ -61,7 +61,8 @@ func TestFingerprintsStayWhenFilesAndPlacesChange(t *testing.T) {
 	fingerprintOf := func(name, job string, line int) string {
 		r := &record.Record{Name: name, Places: map[string]verdict.Range{"components": {Start: verdict.Position{Line: line, Column: 1}}}}
 		r.Job.Number.V = job
-		return judge(t, engine, breached(), r)["components.fuse"].Fingerprint
+		v := judge(t, engine, breached(), r)["components.fuse"]
+		return v.Fingerprint(job)
 	}
 	first := fingerprintOf("a.yaml", "XX-1", 3)
 	assert.Regexp(t, `^[0-9a-f]{16}$`, first)
@@ -76,8 +77,8 @@ func TestFingerprintsOfOneRecordDiffer(t *testing.T) {
 	require.NoError(t, err)
 	seen := map[string]bool{}
 	for _, v := range result.Verdicts {
-		assert.False(t, seen[v.Fingerprint], "%s on %s", v.Rule.ID, v.Subject)
-		seen[v.Fingerprint] = true
+		assert.False(t, seen[v.Fingerprint("")], "%s on %s", v.Rule.ID, v.Subject)
+		seen[v.Fingerprint("")] = true
 	}
 }
 
@@ -138,7 +139,7 @@ func TestEveryRuleSpeaksOfEverySubject(t *testing.T) {
 	d := engine.list(doc)
 	want := 0
 	for _, r := range engine.rules {
-		want += len(d.subjects[r.of.name])
+		want += len(d.subjects[r.of.number])
 	}
 	assert.Equal(t, want, result.Counts.Total())
 	assert.NotZero(t, want)

@@ -21,7 +21,7 @@ type finding struct {
 // ask is one member of a rule's asks.
 type ask struct {
 	sets mask
-	need need
+	need *need
 }
 
 // found is what the Rego of one rule says of one record, by subject.
@@ -34,6 +34,15 @@ type found struct {
 
 // all is the mask of every practice set of the rule.
 func (r *rule) all() mask { return 1<<len(r.sets) - 1 }
+
+// opinion returns what was found of one subject.
+func (f *found) opinion(r *rule, id string) opinion {
+	says := opinion{applies: f.applies[id], excludes: f.excludes[id], findings: f.breach[id], asks: f.asks[id]}
+	if !r.hasApplies {
+		says.applies = r.all()
+	}
+	return says
+}
 
 // decode reads the result of a rule's evaluation.
 func (r *rule) decode(result map[string]any) (found, error) {
@@ -146,15 +155,22 @@ func (r *rule) readAsk(member any) (id string, a ask, err error) {
 		return "", a, err
 	}
 	name, _ := member.(map[string]any)["fact"].(string)
+	if a.need = r.asked(name); a.need == nil {
+		return "", a, fmt.Errorf("fact %q is not in the metadata's asks", name)
+	}
+	return id, a, nil
+}
+
+// asked returns the fact of that name that the rule may ask for, or nil.
+func (r *rule) asked(name string) *need {
 	for _, listed := range [][]need{r.asks, r.needs, r.decides} {
-		for _, n := range listed {
-			if n.name == name {
-				a.need = n
-				return id, a, nil
+		for i := range listed {
+			if listed[i].name == name {
+				return &listed[i]
 			}
 		}
 	}
-	return "", a, fmt.Errorf("fact %q is not in the metadata's asks", name)
+	return nil
 }
 
 func readObject(value any) ([]verdict.Figure, error) {

@@ -26,15 +26,21 @@ type rule struct {
 	needs   []need
 	asks    []need
 	decides []need
-	// deciding and judging hold the names of the facts that applies and breach
-	// read.
-	deciding, judging map[string]bool
-	clauses           []clauseNeed
-	limits            []Limit
+	clauses []clauseNeed
+	limits  []Limit
+	cited   []verdict.Cited // as its sources; whether a law binds is for each record to say
 
 	hasApplies  bool
 	hasAsks     bool
 	hasExcludes bool
+
+	// elsewhere and outside say why it does not apply.
+	elsewhere, outside string
+
+	number     int    // among the rules of the engine, by id
+	query      *query // for OPA to evaluate it
+	mentions   map[*collection][]fact
+	translated func() *translated // what is understood of it in Go
 }
 
 // need is a fact that a rule depends on, of its subject or of a singleton.
@@ -42,7 +48,9 @@ type need struct {
 	name string // as the metadata writes it
 	at   string // entry of the metadata that lists it
 	of   *collection
-	fact fact
+	fact *operand
+	// deciding and judging: the Rego rules applies and breach read it.
+	deciding, judging bool
 }
 
 // clauseNeed is what the clauses of one practice set need beside what the rule

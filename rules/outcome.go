@@ -15,27 +15,25 @@ type judged struct {
 	sets    mask // practice sets that speak: breached, else applicable, else in force
 	shown   finding
 	clauses map[mask]string // the only clause to cite of a set
-	missing []figure.Gap
+	missing []verdict.Gap
 }
 
-// judge turns what the Rego of a rule found into the outcome for one subject.
-// A breach is certain and wins over what is missing; a missing fact wins over
-// met.
-func (r *rule) judge(s *subject, inForce mask, f *found, lookup singles) judged {
-	admitted := inForce &^ f.excludes[s.id]
-	applicable := admitted
-	if r.hasApplies {
-		applicable &= f.applies[s.id]
-	}
-	if j, breached := r.breached(f.breach[s.id], applicable); breached {
-		return j
+// judge turns what the Rego of a rule says of a subject into the outcome. A
+// breach is certain and wins over what is missing; a missing fact wins over met.
+func (r *rule) judge(at *site, inForce mask, says *opinion) judged {
+	admitted := inForce &^ says.excludes
+	applicable := admitted & says.applies
+	if len(says.findings) > 0 {
+		if j, breached := r.breached(says.findings, applicable); breached {
+			return j
+		}
 	}
 	missing := gapList{}
 	if unsettled := admitted &^ applicable; unsettled != 0 {
-		missing.addAll(s, r.decides, lookup)
-		for _, a := range f.asks[s.id] {
-			if a.sets&unsettled != 0 && r.deciding[a.need.name] {
-				missing.addAll(s, []need{a.need}, lookup)
+		missing.addAll(at, r.decides)
+		for _, a := range says.asks {
+			if a.sets&unsettled != 0 && a.need.deciding {
+				missing.add(at, a.need)
 			}
 		}
 	}
@@ -43,20 +41,20 @@ func (r *rule) judge(s *subject, inForce mask, f *found, lookup singles) judged 
 		return judged{outcome: verdict.NotApplicable, sets: inForce}
 	}
 	if applicable != 0 {
-		missing.addAll(s, r.needs, lookup)
-		for _, d := range r.decides {
-			if r.judging[d.name] {
-				missing.addAll(s, []need{d}, lookup)
+		missing.addAll(at, r.needs)
+		for i := range r.decides {
+			if r.decides[i].judging {
+				missing.add(at, &r.decides[i])
 			}
 		}
 		for _, c := range r.clauses {
 			if c.set&applicable != 0 {
-				missing.addAll(s, c.needs, lookup)
+				missing.addAll(at, c.needs)
 			}
 		}
-		for _, a := range f.asks[s.id] {
+		for _, a := range says.asks {
 			if a.sets&applicable != 0 {
-				missing.addAll(s, []need{a.need}, lookup)
+				missing.add(at, a.need)
 			}
 		}
 	}
@@ -132,34 +130,37 @@ func (f *finding) distance() float64 {
 	return far
 }
 
-// singles finds the vessel and the job of the document.
-type singles map[string]*subject
-
 // gapList collects what is missing, each gap once.
-type gapList struct{ gaps []figure.Gap }
+type gapList struct{ gaps []verdict.Gap }
 
 // addAll adds the gaps of those facts that the subject, or the vessel or job
 // they belong to, lacks.
-func (l *gapList) addAll(s *subject, facts []need, lookup singles) {
-	for _, n := range facts {
-		holder := s
-		if n.of.single {
-			holder = lookup[n.of.name]
-		}
-		if holder == nil {
-			l.add(figure.Missing(n.of.name))
-			continue
-		}
-		if holder.absent(n.fact) {
-			for _, g := range holder.gaps(n.fact) {
-				l.add(g)
-			}
-		}
+func (l *gapList) addAll(at *site, facts []need) {
+	for i := range facts {
+		l.add(at, &facts[i])
 	}
 }
 
-func (l *gapList) add(g figure.Gap) {
-	if !slices.Contains(l.gaps, g) {
-		l.gaps = append(l.gaps, g)
+func (l *gapList) add(at *site, n *need) {
+	holder := at.holder(n.fact)
+	if holder == nil {
+		l.gap(figure.Missing(n.of.name))
+		return
+	}
+	if at.cell(n.fact).state != absent {
+		return
+	}
+	open := holder.base.Open[n.fact.fact]
+	for _, g := range open {
+		l.gap(g)
+	}
+	if len(open) == 0 {
+		l.gap(figure.Missing(holder.base.Path + "." + n.fact.fact))
+	}
+}
+
+func (l *gapList) gap(g figure.Gap) {
+	if missing := (verdict.Gap{Field: g.Field, Why: g.Why}); !slices.Contains(l.gaps, missing) {
+		l.gaps = append(l.gaps, missing)
 	}
 }

@@ -201,8 +201,6 @@ func TestLawSaysWhetherItBinds(t *testing.T) {
 
 func TestFaultyFindingsAreErrorsOfTheRule(t *testing.T) {
 	for name, c := range map[string]struct{ old, replacement, want string }{
-		"no such subject":    {`"subject": id,`, `"subject": "other",`, `breach names "other", which is none of devices`},
-		"no subject":         {`"subject": id,`, ``, "names no subject"},
 		"set without clause": {`"set": set,`, `"set": "uk",`, "practice set uk brings the rule no clause"},
 		"unknown clause":     {`clauses[set]`, `"183.999"`, "clause 183.999 is none that the rule cites"},
 		"graver severity":    {`"set": set,`, `"set": set, "severity": "grave",`, `"grave" is no severity`},

@@ -3,41 +3,67 @@ package rules
 import (
 	"context"
 	"fmt"
-	"maps"
 	"strings"
+	"sync"
+	"sync/atomic"
 
 	"github.com/open-policy-agent/opa/v1/ast"
 	"github.com/open-policy-agent/opa/v1/rego"
 )
 
-// query is one prepared query for every part of some rules. It is safe for
-// concurrent use.
-type query struct{ prepared rego.PreparedEvalQuery }
-
-// bindsKey is where a query puts what package driploop.binding decides; no rule
-// id is like it.
-const bindsKey = "binds"
-
-// prepare prepares the query for the parts of rules, and for which laws bind.
-func prepare(compiler *ast.Compiler, some []*rule, binds bool) (query, error) {
-	parts := make([]string, 0, len(some)+1)
-	for _, r := range some {
-		parts = append(parts, fmt.Sprintf("%q: {%s}", r.meta.ID, strings.Join(r.defined(), ", ")))
-	}
-	if binds {
-		parts = append(parts, fmt.Sprintf("%q: data.driploop.binding.binds", bindsKey))
-	}
-	prepared, err := rego.New(
-		rego.Query("found := {"+strings.Join(parts, ", ")+"}"),
-		rego.Compiler(compiler),
-		rego.StrictBuiltinErrors(true),
-	).PrepareForEval(context.Background())
-	return query{prepared}, err
+// query evaluates one policy in OPA. It is compiled when first run, and safe
+// for concurrent use.
+type query struct {
+	prepared func() (*rego.PreparedEvalQuery, error)
+	ready    atomic.Bool // compiled
 }
 
-// defined returns the parts that the rule's package defines, as members of an
-// object.
-func (r *rule) defined() []string {
+// queryOf returns the query for an object of terms of a policy. The policy has
+// been checked when it was loaded; to evaluate it takes no schema, whose loading
+// is most of the cost of compiling a single rule.
+func queryOf(file string, module *ast.Module, object string) *query {
+	var q query
+	q.prepared = sync.OnceValues(func() (*rego.PreparedEvalQuery, error) {
+		defer q.ready.Store(true)
+		compiler := newCompiler()
+		if !compiles(compiler, map[string]*ast.Module{file: module}) {
+			return nil, fmt.Errorf("compile %s: %w", file, compiler.Errors)
+		}
+		prepared, err := rego.New(
+			rego.Query("found := "+object),
+			rego.Compiler(compiler),
+			rego.StrictBuiltinErrors(true),
+		).PrepareForEval(context.Background())
+		if err != nil {
+			return nil, fmt.Errorf("prepare %s: %w", file, err)
+		}
+		return &prepared, nil
+	})
+	return &q
+}
+
+// run evaluates the query on an input.
+func (q *query) run(ctx context.Context, input ast.Value) (map[string]any, error) {
+	prepared, err := q.prepared()
+	if err != nil {
+		return nil, err
+	}
+	results, err := prepared.Eval(ctx, rego.EvalParsedInput(input))
+	if err != nil {
+		return nil, fmt.Errorf("evaluate: %w", err)
+	}
+	if len(results) != 1 {
+		return nil, fmt.Errorf("evaluate: %d results instead of one", len(results))
+	}
+	found, ok := results[0].Bindings["found"].(map[string]any)
+	if !ok {
+		return nil, fmt.Errorf("evaluate: unexpected result %T", results[0].Bindings["found"])
+	}
+	return found, nil
+}
+
+// parts returns the parts that the rule's package defines, as an object.
+func (r *rule) parts() string {
 	path := r.mod.Package.Path.String()
 	all := make([]string, 0, 4)
 	for _, part := range []struct {
@@ -48,22 +74,14 @@ func (r *rule) defined() []string {
 			all = append(all, fmt.Sprintf("%q: %s.%s", part.name, path, part.name))
 		}
 	}
-	return all
+	return "{" + strings.Join(all, ", ") + "}"
 }
 
-// run evaluates the query on an input and adds what it finds by rule id.
-func (q query) run(ctx context.Context, input ast.Value, into map[string]any) error {
-	results, err := q.prepared.Eval(ctx, rego.EvalParsedInput(input))
+// consult has OPA evaluate a rule on an input.
+func (r *rule) consult(input ast.Value) (found, error) {
+	result, err := r.query.run(context.Background(), input)
 	if err != nil {
-		return fmt.Errorf("evaluate rules: %w", err)
+		return found{}, fmt.Errorf("rule %s: %w", r.meta.ID, err)
 	}
-	if len(results) != 1 {
-		return fmt.Errorf("evaluate rules: %d results instead of one", len(results))
-	}
-	found, ok := results[0].Bindings["found"].(map[string]any)
-	if !ok {
-		return fmt.Errorf("evaluate rules: unexpected result %T", results[0].Bindings["found"])
-	}
-	maps.Copy(into, found)
-	return nil
+	return r.decode(result)
 }

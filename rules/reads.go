@@ -17,13 +17,20 @@ type read struct {
 type use struct {
 	name  string
 	exact bool
+	by    string // the variable whose membership is asked for
+	at    *ast.Location
 }
 
 // definition is what one Rego rule of a package reads and uses.
 type definition struct {
 	name  string
+	at    *ast.Location
 	reads []read
 	uses  []use
+	keys  map[string]bool // what picks a subject out of its collection
+	// addresses is the variable by which a member of the set that it makes tells
+	// its subject; names the constant.
+	addresses, names string
 }
 
 // holder is what a variable or reference stands for on its way from the input
@@ -49,22 +56,23 @@ type reader struct {
 	kinds   map[string]*collection
 	defined map[string]bool // names of the package's definitions
 	names   map[string]holder
-	keys    map[string]bool // what picks the subject out of its collection
+	inner   int // depth of comprehensions and "every"
 	fault   func(at *ast.Location, format string, args ...any)
 	into    *definition
 }
 
 // definition reads one Rego rule with its else branches.
 func (d *reader) definition(rule *ast.Rule) {
-	d.into.name = nameOf(rule)
+	d.into.name, d.into.at, d.into.keys = nameOf(rule), rule.Location, map[string]bool{}
 	d.nameHolders(rule)
+	d.into.addresses, d.into.names = d.address(rule.Head.Key), named(rule.Head.Key)
+	if ref := rule.Head.Ref(); len(ref) > 1 {
+		d.into.addresses = d.address(ref[1])
+	}
 	exact := rule.Default || rule.Else != nil
 	for branch := rule; branch != nil; branch = branch.Else {
 		d.head(branch.Head, exact)
 		d.body(branch.Body, exact)
-	}
-	if len(d.keys) > 1 {
-		d.fault(rule.Location, "a rule looks at one subject at a time; here %s are picked by different keys", d.own.name)
 	}
 }
 
@@ -228,11 +236,17 @@ func (d *reader) expr(e *ast.Expr, exact bool) {
 					d.term(pattern, exact)
 				}
 			}
-			d.domain(call[len(call)-1], call[1], call[len(call)-2], exact)
+			var key *ast.Term
+			if len(call) == 4 {
+				key = call[1]
+			}
+			d.domain(call[len(call)-1], key, call[len(call)-2], exact)
 		}
 	case *ast.Every:
+		d.inner++
 		d.domain(terms.Domain, terms.Key, terms.Value, exact)
 		d.body(terms.Body, exact)
+		d.inner--
 	case *ast.Term:
 		d.term(terms, exact)
 	case []*ast.Term:
@@ -245,6 +259,8 @@ func (d *reader) expr(e *ast.Expr, exact bool) {
 			}
 		}
 		d.call(terms, exact)
+	default:
+		d.fault(e.Location, "%s is a form that rules do not use", e)
 	}
 }
 
@@ -253,6 +269,10 @@ func (d *reader) call(terms []*ast.Term, exact bool) {
 	if ref, ok := terms[0].Value.(ast.Ref); ok {
 		if head, ok := ref[0].Value.(ast.Var); ok && (d.defined[string(head)] || head == "data") {
 			d.ref(ref, terms[0].Location, exact)
+		}
+		if ref.String() == memberOf && d.member(terms[2], terms[1], exact) {
+			d.term(terms[1], exact)
+			return
 		}
 	}
 	for _, arg := range terms[1:] {
@@ -264,11 +284,37 @@ func (d *reader) call(terms []*ast.Term, exact bool) {
 // by a key, or plain values.
 func (d *reader) domain(t, key, value *ast.Term, exact bool) {
 	if _, plain := variable(value); !plain || d.stands(t).kind != manyOf {
-		d.term(t, exact)
+		if !d.member(t, value, exact) {
+			d.term(t, exact)
+		}
 		return
 	}
 	d.held(t, exact)
+	if d.inner > 0 {
+		d.fault(t.Location, "a rule looks at one subject at a time; it goes over no %s within another condition", d.own.name)
+	}
 	d.picked(key)
+}
+
+// member notes that a definition is asked for a member; false if it is none of
+// the package's.
+func (d *reader) member(set, of *ast.Term, exact bool) bool {
+	name, ok := variable(set)
+	if !ok || !d.defined[name] || d.stands(set).kind != nothing {
+		return false
+	}
+	d.use(name, of, set.Location, exact)
+	return true
+}
+
+// use notes that a definition is used. A variable within another condition may
+// be another one than that of the same name around it.
+func (d *reader) use(name string, of *ast.Term, at *ast.Location, exact bool) {
+	u := use{name: name, exact: exact, at: at}
+	if d.inner == 0 {
+		u.by = d.address(of)
+	}
+	d.into.uses = append(d.into.uses, u)
 }
 
 // held reads a term that may stand for a collection or subject, because a name
@@ -294,7 +340,7 @@ func (d *reader) term(t *ast.Term, exact bool) {
 	switch v := t.Value.(type) {
 	case ast.Var:
 		if d.defined[string(v)] {
-			d.into.uses = append(d.into.uses, use{name: string(v), exact: exact})
+			d.use(string(v), nil, t.Location, exact)
 		}
 	case ast.Ref:
 		d.ref(v, t.Location, exact)
@@ -307,19 +353,24 @@ func (d *reader) term(t *ast.Term, exact bool) {
 	case ast.Object:
 		v.Foreach(func(key, value *ast.Term) { d.term(key, exact); d.term(value, exact) })
 	case *ast.ArrayComprehension:
-		d.term(v.Term, true)
-		d.body(v.Body, true)
+		d.comprehension(v.Body, v.Term)
 	case *ast.SetComprehension:
-		d.term(v.Term, true)
-		d.body(v.Body, true)
+		d.comprehension(v.Body, v.Term)
 	case *ast.ObjectComprehension:
-		d.term(v.Key, true)
-		d.term(v.Value, true)
-		d.body(v.Body, true)
+		d.comprehension(v.Body, v.Key, v.Value)
 	case ast.Null, ast.Boolean, ast.Number, ast.String:
 	default:
 		d.fault(t.Location, "%s is a form that rules do not use", t)
 	}
+}
+
+func (d *reader) comprehension(body ast.Body, of ...*ast.Term) {
+	d.inner++
+	for _, x := range of {
+		d.term(x, true)
+	}
+	d.body(body, true)
+	d.inner--
 }
 
 // ref follows a reference from the input, a holder, data or a definition.
@@ -336,7 +387,11 @@ func (d *reader) ref(ref ast.Ref, at *ast.Location, exact bool) {
 	case head == "data":
 		d.fault(at, "%s is outside the rule's package; a rule reads nothing else", ref)
 	case d.defined[string(head)]:
-		d.into.uses = append(d.into.uses, use{name: string(head), exact: exact})
+		var of *ast.Term
+		if len(ref) > 1 {
+			of = ref[1]
+		}
+		d.use(string(head), of, at, exact)
 	default:
 		d.path(ref, d.start(head), at, exact)
 	}
@@ -368,10 +423,14 @@ func (d *reader) path(ref ast.Ref, h holder, at *ast.Location, exact bool) {
 
 // picked notes by what a subject is picked from its collection.
 func (d *reader) picked(key *ast.Term) {
-	if key == nil {
-		key = ast.NullTerm()
+	by := d.address(key)
+	switch {
+	case key == nil:
+		by = "no id"
+	case by == "":
+		by = key.String()
 	}
-	d.keys[key.String()] = true
+	d.into.keys[by] = true
 }
 
 // lost says why a key leads nowhere.

@@ -19,12 +19,13 @@ func (v *validator) safe(r *rule) {
 		return
 	}
 	all := v.definitions(r)
+	v.local(r, all)
 	listed := slices.Concat(r.needs, r.asks, r.decides)
 	for _, c := range r.clauses {
 		listed = append(listed, c.needs...)
 	}
 	everywhere := map[string]bool{}
-	r.deciding, r.judging = map[string]bool{}, map[string]bool{}
+	deciding, judging := map[string]bool{}, map[string]bool{}
 	for _, part := range []struct {
 		name  string
 		facts []need
@@ -40,9 +41,9 @@ func (v *validator) safe(r *rule) {
 			everywhere[name] = true
 			switch part.name {
 			case "applies":
-				r.deciding[name] = true
+				deciding[name] = true
 			case "breach":
-				r.judging[name] = true
+				judging[name] = true
 			}
 			if !f.fact.optional {
 				continue
@@ -53,6 +54,11 @@ func (v *validator) safe(r *rule) {
 			if f.exact {
 				v.faults.add(r.file, f.at.Row, `%s could hold because %s is missing: no "not", comprehension, default or else over a fact that may be missing`, part.name, name)
 			}
+		}
+	}
+	for _, facts := range [][]need{r.needs, r.asks, r.decides} {
+		for i := range facts {
+			facts[i].deciding, facts[i].judging = deciding[facts[i].name], judging[facts[i].name]
 		}
 	}
 	v.unread(r, everywhere)
@@ -82,7 +88,7 @@ func (v *validator) definitions(r *rule) map[string][]definition {
 	for _, def := range r.mod.Rules {
 		var found definition
 		d := reader{
-			own: r.of, kinds: v.kinds, defined: defined, names: map[string]holder{}, keys: map[string]bool{}, into: &found,
+			own: r.of, kinds: v.kinds, defined: defined, names: map[string]holder{}, into: &found,
 			fault: func(at *ast.Location, format string, args ...any) { v.faults.add(r.file, at.Row, format, args...) },
 		}
 		d.definition(def)
@@ -116,7 +122,7 @@ func closure(all map[string][]definition, name string) []read {
 	seen := map[use]bool{}
 	var visit func(u use)
 	visit = func(u use) {
-		if seen[u] {
+		if u.by, u.at = "", nil; seen[u] {
 			return
 		}
 		seen[u] = true

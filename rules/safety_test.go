@@ -122,6 +122,56 @@ func TestSafetyRefuses(t *testing.T) {
 			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tsome other, d in input.conductors\n\tid != other\n\tc.role == d.role\n}",
 			want: bodyLine + "a rule looks at one subject at a time",
 		},
+		"two subjects without ids": {
+			needs: "length_mm",
+			body:  "breach contains {\"subject\": \"x\"} if {\n\tsome c in input.conductors\n\tsome d in input.conductors\n\tc.length_mm > d.length_mm\n}",
+			want:  bodyLine + "breach picks from the conductors and is no set of their ids",
+		},
+		"how many subjects there are": {
+			body: "breach contains {\"subject\": id} if {\n\tsome id in fed\n\tcount(fed) > 1\n}\n\nfed contains id if {\n\tsome id, c in input.conductors\n\tc.fed\n}",
+			want: "22: fed speaks of several conductors",
+		},
+		"whether another subject is in a set": {
+			needs: "size",
+			body:  "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.size in fed\n}\n\nfed contains id if {\n\tsome id, c in input.conductors\n\tc.fed\n}",
+			want:  "22: fed speaks of several conductors",
+		},
+		"two subjects by a set": {
+			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tsome other in fed\n\tother != id\n}\n\nfed contains id if {\n\tsome id, c in input.conductors\n\tc.fed\n}",
+			want: bodyLine + "a rule looks at one subject at a time; here conductors are picked by different keys",
+		},
+		"facts of others in a set": {
+			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.role in roles\n}\n\nroles contains c.role if {\n\tsome id, c in input.conductors\n\tc.fed\n}",
+			want: "25: roles picks from the conductors and is no set of their ids",
+		},
+		"any subject": {
+			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.fed\n\tany_bare\n}\n\nany_bare if {\n\tsome id, c in input.conductors\n\tc.in_housing\n}",
+			want: "23: any_bare speaks of several conductors",
+		},
+		"another subject by a function": {
+			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tfed(c.from)\n}\n\nfed(id) if input.conductors[id].fed",
+			want: "22: fed speaks of several conductors",
+		},
+		"all subjects in a comprehension": {
+			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.fed\n\tcount([1 | some id, d in input.conductors; d.fed]) > 1\n}",
+			want: "23: a rule looks at one subject at a time; it goes over no conductors within another condition",
+		},
+		"a set of subjects in a comprehension": {
+			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.fed\n\tcount([1 | some id in fed]) > 1\n}\n\nfed contains id if {\n\tsome id, c in input.conductors\n\tc.fed\n}",
+			want: "23: fed speaks of several conductors",
+		},
+		"every subject": {
+			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.fed\n\tevery id, d in input.conductors {\n\t\td.fed\n\t}\n}",
+			want: "23: a rule looks at one subject at a time",
+		},
+		"a subject by its name": {
+			body: "breach contains {\"subject\": \"P1\"} if {\n\tsome id, c in input.conductors\n\tc.fed\n}",
+			want: bodyLine + "breach picks from the conductors and is no set of their ids",
+		},
+		"no subject": {
+			body: "breach contains {\"subject\": \"P1\"} if input.vessel.system_v > 1",
+			want: bodyLine + "breach names none of the conductors",
+		},
 		"one name for two things": {
 			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.fed\n\tevery c in input {\n\t\tc != 1\n\t}\n\tv := input.vessel\n\tv.system_v > 1\n\tv = c\n}",
 			want: "stands for two things",
@@ -215,6 +265,13 @@ func TestSafetyLetsPass(t *testing.T) {
 		"a decided fact in applies and breach": {
 			decides: "ungrounded",
 			body:    "applies contains id if {\n\tsome id, c in input.conductors\n\tc.ungrounded == true\n}\n\nbreach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.ungrounded == true\n\tc.fed\n}",
+		},
+		"whether it is in a set": {
+			needs: "size",
+			body:  "breach contains {\"subject\": id} if {\n\tsome id in fed\n\tnot id in thick\n\tinput.conductors[id].size == \"18 AWG\"\n}\n\nfed contains id if {\n\tsome id, c in input.conductors\n\tc.fed\n}\n\nthick contains id if {\n\tsome id, c in input.conductors\n\tc.role == \"bonding\"\n}",
+		},
+		"whether it is in a set with a word": {
+			body: "breach contains {\"subject\": id} if {\n\tsome id, c in input.conductors\n\tc.fed\n\t{\"subject\": id, \"role\": c.role} in known\n}\n\nknown contains {\"subject\": id, \"role\": \"positive\"} if {\n\tsome id, c in input.conductors\n\tc.fed\n}",
 		},
 		"facts by key": {
 			needs: "size",

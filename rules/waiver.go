@@ -67,7 +67,7 @@ func (w *writer) breached(rule, at string) figure.Truth {
 	found := figure.False()
 	for i := range w.verdicts {
 		v := &w.verdicts[i]
-		if v.Rule.ID != rule || !within(v.Subject, at) {
+		if v.Rule == nil || v.Rule.ID != rule || !within(v.Subject, at) {
 			continue
 		}
 		switch v.Outcome {

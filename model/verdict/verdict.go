@@ -2,6 +2,8 @@ package verdict
 
 import (
 	"cmp"
+	"crypto/sha256"
+	"encoding/hex"
 	"slices"
 
 	"driploop/model/quantity"
@@ -70,19 +72,30 @@ type Waiver struct {
 
 // Verdict is one rule on one subject.
 type Verdict struct {
-	Rule        *Rule
-	Outcome     Outcome
-	Severity    Severity
-	Subject     string // path in the record, such as "conductors.P1"
-	At          Range
-	Says        string // template; see Text
-	Figures     []Figure
-	Limit       []Figure
-	Missing     []Gap
-	Remedy      string // template, like Says
-	Sources     []Cited
-	Fingerprint string
-	Waiver      *Waiver
+	Rule     *Rule
+	Outcome  Outcome
+	Severity Severity
+	Subject  string // path in the record, such as "conductors.P1"
+	At       Range
+	Says     string // template; see Text
+	Figures  []Figure
+	Limit    []Figure
+	Missing  []Gap
+	Remedy   string // template, like Says
+	Sources  []Cited
+	Waiver   *Waiver
+
+	// ID is the id of the subject among its facts. Unlike Subject it is no place,
+	// and stays when entries move.
+	ID string
+}
+
+// Fingerprint identifies the verdict, on a job of some number, across revisions
+// of its record: it stays the same when the file is renamed or its entries change
+// places.
+func (v *Verdict) Fingerprint(job string) string {
+	sum := sha256.Sum256([]byte(v.Rule.ID + "\x00" + job + "\x00" + v.ID))
+	return hex.EncodeToString(sum[:8])
 }
 
 // Counts is the number of verdicts by outcome.
@@ -131,8 +144,12 @@ func Count(verdicts []Verdict) Counts {
 	for _, o := range Outcomes() {
 		counts[o] = 0
 	}
-	for i := range verdicts {
-		counts[verdicts[i].Outcome]++
+	// Verdicts of one outcome tend to follow each other: runs are counted.
+	for from, i := 0, 0; i < len(verdicts); from = i {
+		for i < len(verdicts) && verdicts[i].Outcome == verdicts[from].Outcome {
+			i++
+		}
+		counts[verdicts[from].Outcome] += i - from
 	}
 	return counts
 }

@@ -1,0 +1,208 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"driploop/model/circuit"
+	"driploop/model/facts"
+	"driploop/model/record"
+)
+
+// engines returns the same rules twice: read in Go, and left to OPA.
+func engines(t testing.TB) (fast, plain *Engine) {
+	t.Helper()
+	fast, err := New()
+	require.NoError(t, err)
+	plain, err = New(Plain())
+	require.NoError(t, err)
+	return fast, plain
+}
+
+// solved reads a record and joins its facts.
+func solved(t testing.TB, name, text string) (*record.Record, *facts.Document) {
+	t.Helper()
+	r, faults := record.Decode(name, []byte(text))
+	require.Empty(t, faults, "%s is faulty", name)
+	return r, facts.Build(r, circuit.Analyse(r))
+}
+
+// demos returns the demo records by path.
+func demos(t testing.TB) map[string]string {
+	t.Helper()
+	paths, err := filepath.Glob("../testdata/records/*/*.yaml")
+	require.NoError(t, err)
+	require.NotEmpty(t, paths)
+	all := map[string]string{}
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		all[strings.TrimPrefix(path, "../testdata/records/")] = string(text)
+	}
+	return all
+}
+
+// judgedAlike judges a record both ways, by the practice that it names and by
+// every set that there is.
+func judgedAlike(t *testing.T, fast, plain *Engine, name, text string) {
+	t.Helper()
+	r, doc := solved(t, name, text)
+	everything := *doc
+	everything.Practice = nil
+	for _, set := range fast.Sets() {
+		everything.Practice = append(everything.Practice, set.ID)
+	}
+	for _, doc := range []*facts.Document{doc, &everything} {
+		want, err := plain.Judge(r, doc, testDay)
+		require.NoError(t, err)
+		got, err := fast.Judge(r, doc, testDay)
+		require.NoError(t, err)
+		require.Len(t, got.Verdicts, len(want.Verdicts))
+		assert.Equal(t, want.Counts, got.Counts)
+		for i := range want.Verdicts {
+			if !assert.Equal(t, want.Verdicts[i], got.Verdicts[i], "%s on %s", want.Verdicts[i].Rule.ID, want.Verdicts[i].Subject) {
+				return
+			}
+		}
+	}
+}
+
+func TestDemosAreJudgedAsByOPAAlone(t *testing.T) {
+	fast, plain := engines(t)
+	for name, text := range demos(t) {
+		t.Run(name, func(t *testing.T) { judgedAlike(t, fast, plain, name, text) })
+	}
+}
+
+// TestExamplesAreJudgedAsByOPAAlone judges every record of every example by all
+// rules, not only by the one that it shows.
+func TestExamplesAreJudgedAsByOPAAlone(t *testing.T) {
+	fast, plain := engines(t)
+	for _, r := range fast.rules {
+		example, err := fast.Example(r.meta.ID)
+		require.NoError(t, err)
+		for _, part := range []Part{example.Breach, example.Cure, example.Open} {
+			if part.Text != "" {
+				judgedAlike(t, fast, plain, r.meta.ID, part.Text)
+			}
+		}
+	}
+}
+
+// TestOPANeedsOnlyTheCandidates gives OPA every second subject alone and sees
+// that it finds of them what it finds of them among all.
+func TestOPANeedsOnlyTheCandidates(t *testing.T) {
+	engine, err := New()
+	require.NoError(t, err)
+	for _, r := range engine.rules {
+		maker := newMaker(r)
+		for range 5 {
+			doc := maker.document(engine)
+			maker.takeAway(engine, doc)
+			d := engine.list(doc)
+			among, err := r.consult(engine.input(d))
+			require.NoError(t, err)
+			var some []candidate
+			for i := range d.subjects[r.of.number] {
+				if i%2 == 0 {
+					some = append(some, candidate{seat: &seat{subject: &d.subjects[r.of.number][i]}})
+				}
+			}
+			alone, err := r.consult(r.input(d, some))
+			require.NoError(t, err)
+			for _, c := range some {
+				assert.Equal(t, among.opinion(r, c.id), alone.opinion(r, c.id), "%s on %s", r.meta.ID, c.id)
+			}
+		}
+	}
+}
+
+// TestMostBodiesAreUnderstood holds authors to forms that are read in Go. A rule
+// in another form is judged as well, but many times slower.
+func TestMostBodiesAreUnderstood(t *testing.T) {
+	engine, err := New()
+	require.NoError(t, err)
+	bodies, missed := 0, []string{}
+	for _, r := range engine.rules {
+		bodies += r.translated().bodies
+		missed = append(missed, r.translated().missed...)
+	}
+	t.Logf("%d of %d bodies are left to OPA:\n%s", len(missed), bodies, strings.Join(missed, "\n"))
+	assert.LessOrEqual(t, len(missed)*20, bodies, "more than 5 %% of all bodies are left to OPA:\n%s", strings.Join(missed, "\n"))
+	for i := range engine.law.clauses {
+		assert.False(t, doubtful(engine.law.clauses[i].when), "binding.rego is not understood")
+	}
+}
+
+// TestCleanRecordsHardlyNeedOPA counts what is left to OPA of the demo records
+// without fault.
+func TestCleanRecordsHardlyNeedOPA(t *testing.T) {
+	engine, err := New()
+	require.NoError(t, err)
+	for name, text := range demos(t) {
+		if !strings.HasPrefix(name, "clean/") {
+			continue
+		}
+		r, doc := solved(t, name, text)
+		doc = doc.On(testDay)
+		w, err := engine.newWriter(r, doc, testDay)
+		require.NoError(t, err)
+		total, left := 0, map[string]int{}
+		for _, s := range w.seats() {
+			w.sites[0].move(s.subject, s.of)
+			for _, r := range s.of.rules {
+				total++
+				if !r.translated().opine(r, w.sites[0], w.inForce[r.number], &w.says) {
+					left[r.meta.ID]++
+				}
+			}
+		}
+		t.Logf("%s: %v of %d", name, left, total)
+		assert.LessOrEqual(t, len(left)*200, total, "%s: OPA is asked by too many rules: %v", name, left)
+	}
+}
+
+// FuzzReadingAgreesWithOPA makes up subjects on and beside the values that a
+// rule compares with.
+func FuzzReadingAgreesWithOPA(f *testing.F) {
+	engine, err := New()
+	require.NoError(f, err)
+	for i := range engine.rules {
+		f.Add(uint(i), uint64(i))
+	}
+	f.Fuzz(func(t *testing.T, number uint, seed uint64) {
+		r := engine.rules[number%uint(len(engine.rules))]
+		maker := newMaker(r)
+		maker.random = rand.New(rand.NewPCG(seed, 0))
+		for _, v := range maker.numbers {
+			maker.numbers = append(maker.numbers, math.Nextafter(v, math.Inf(1)), math.Nextafter(v, math.Inf(-1)), -v, v*1e20)
+		}
+		maker.words = append(maker.words, "", "\x00", "é", "M8", "true", "12")
+		doc := maker.document(engine)
+		maker.takeAway(engine, doc)
+		d := engine.list(doc)
+		found, err := r.consult(engine.input(d))
+		require.NoError(t, err)
+		at := engine.newSite(d)
+		for i := range d.subjects[r.of.number] {
+			at.move(&d.subjects[r.of.number][i], r.of)
+			agreeOn(t, r, r.translated(), at, r.all(), &found)
+			agreeOn(t, r, r.translated(), at, 1+mask(maker.random.IntN(int(r.all()))), &found)
+		}
+		want, decided := engine.law.read(engine.newSite(d))
+		if !decided {
+			return
+		}
+		binds, err := engine.law.consult(engine.input(d))
+		require.NoError(t, err)
+		assert.Equal(t, binds, want, fmt.Sprintf("%+v", doc.Vessel))
+	})
+}

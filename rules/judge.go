@@ -1,0 +1,230 @@
+package rules
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/open-policy-agent/opa/v1/ast"
+
+	"driploop/model/facts"
+	"driploop/model/record"
+	"driploop/model/verdict"
+)
+
+// candidate is a pair of a rule and a subject that is not judged in passing: OPA
+// has to tell, or the verdicts on all others have to be known.
+type candidate struct {
+	rule *rule
+	*seat
+	verdict int // where its verdict goes
+}
+
+// seat is a subject at its place in the file.
+type seat struct {
+	*subject
+	of *collection
+	at verdict.Range
+}
+
+func (e *Engine) newWriter(r *record.Record, doc *facts.Document, today time.Time) (*writer, error) {
+	w := &writer{
+		engine: e, record: r, waivers: validWaivers(r, today),
+		inForce: make([]mask, len(e.rules)), cites: make([][]cites, len(e.rules)), open: make([][]candidate, len(e.rules)),
+	}
+	w.look(doc)
+	for i, rule := range e.rules {
+		for _, set := range doc.Practice {
+			w.inForce[i] |= rule.bit(set)
+		}
+	}
+	var understood bool
+	if !w.plain {
+		w.binds, understood = e.law.read(w.sites[0])
+	}
+	if !understood {
+		var err error
+		if w.binds, err = e.law.consult(e.input(w.facts)); err != nil {
+			return nil, err
+		}
+	}
+	return w, nil
+}
+
+// look turns to a document.
+func (w *writer) look(doc *facts.Document) {
+	w.facts = w.engine.list(doc)
+	w.plain = w.engine.plain || !w.engine.whole(w.facts)
+	w.sites = []*site{w.engine.newSite(w.facts)}
+}
+
+// judge judges every subject by every rule of its collection. Rules on waivers
+// come last, since they see what became of the others.
+func (w *writer) judge(doc *facts.Document) error {
+	total := 0
+	for _, rule := range w.engine.rules {
+		total += len(w.facts.subjects[rule.of.number])
+	}
+	w.verdicts = make([]verdict.Verdict, 0, total)
+	for seats := w.seats(); len(seats) > 0; {
+		n := 1
+		for n < len(seats) && seats[n].at.Start == seats[0].at.Start {
+			n++
+		}
+		w.group(seats[:n])
+		seats = seats[n:]
+	}
+	if err := w.consultAll(); err != nil || len(w.later) == 0 {
+		return err
+	}
+	w.look(doc.Judged(w.waived(doc)))
+	subjects := map[string]*subject{}
+	for i := range w.facts.subjects[w.later[0].of.number] {
+		s := &w.facts.subjects[w.later[0].of.number][i]
+		subjects[s.id] = s
+	}
+	for _, c := range w.later {
+		c.seat = &seat{subjects[c.id], c.of, c.at}
+		w.sites[0].move(c.subject, c.of)
+		w.one(c, w.sites[0])
+	}
+	return w.consultAll()
+}
+
+// seats returns the subjects in the order of their verdicts: by place, then by
+// path.
+func (w *writer) seats() []*seat {
+	total := 0
+	for _, subjects := range w.facts.subjects {
+		total += len(subjects)
+	}
+	all, order := make([]seat, 0, total), make([]*seat, 0, total)
+	for _, of := range w.engine.kinds {
+		subjects := w.facts.subjects[of.number]
+		for i := range subjects {
+			all = append(all, seat{&subjects[i], of, w.place(subjects[i].base.Path)})
+			order = append(order, &all[len(all)-1])
+		}
+	}
+	slices.SortFunc(order, compareSeats)
+	return order
+}
+
+func compareSeats(a, b *seat) int {
+	if c := cmp.Compare(a.at.Start.Line, b.at.Start.Line); c != 0 {
+		return c
+	}
+	if c := cmp.Compare(a.at.Start.Column, b.at.Start.Column); c != 0 {
+		return c
+	}
+	return cmp.Or(strings.Compare(a.base.Path, b.base.Path), cmp.Compare(a.of.number, b.of.number), strings.Compare(a.id, b.id))
+}
+
+// place returns where a path stands in the file, or its nearest part that does.
+func (w *writer) place(path string) verdict.Range {
+	for path != "" {
+		if at, ok := w.record.Places[path]; ok {
+			return at
+		}
+		path = cutLast(path)
+	}
+	start := verdict.Position{Line: 1, Column: 1}
+	return verdict.Range{Start: start, End: start}
+}
+
+// group judges the subjects of one place: rule by rule, as verdicts are ordered.
+func (w *writer) group(seats []*seat) {
+	for len(w.sites) < len(seats) {
+		w.sites = append(w.sites, w.sites[0].another())
+	}
+	for i, s := range seats {
+		w.sites[i].move(s.subject, s.of)
+	}
+	if len(seats) == 1 {
+		for _, rule := range seats[0].of.rules {
+			w.next(rule, seats[0], w.sites[0])
+		}
+		return
+	}
+	for _, rule := range w.engine.rules {
+		for i, s := range seats {
+			if s.of == rule.of {
+				w.next(rule, s, w.sites[i])
+			}
+		}
+	}
+}
+
+// next makes room for a verdict and judges, now or later.
+func (w *writer) next(r *rule, s *seat, at *site) {
+	w.verdicts = w.verdicts[:len(w.verdicts)+1]
+	c := candidate{r, s, len(w.verdicts) - 1}
+	if s.of.name == onWaivers {
+		w.later = append(w.later, c)
+		return
+	}
+	w.one(c, at)
+}
+
+// one judges a subject by a rule, or leaves it to OPA.
+func (w *writer) one(c candidate, at *site) {
+	number := c.rule.number
+	if w.plain || !c.rule.translated().opine(c.rule, at, w.inForce[number], &w.says) {
+		w.open[number] = append(w.open[number], c)
+		return
+	}
+	w.write(c, c.rule.judge(at, w.inForce[number], &w.says))
+}
+
+// consultAll has OPA tell what is open.
+func (w *writer) consultAll() error {
+	w.compile()
+	var whole ast.Value
+	if w.plain {
+		whole = w.engine.input(w.facts)
+	}
+	for number, candidates := range w.open {
+		if len(candidates) == 0 {
+			continue
+		}
+		w.open[number] = nil
+		if err := w.consult(w.engine.rules[number], candidates, whole); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// consult has OPA judge candidates by a rule. Unless it is given the whole
+// document it gets no other subjects: a rule speaks of one subject at a time.
+func (w *writer) consult(r *rule, candidates []candidate, input ast.Value) error {
+	if input == nil {
+		input = r.input(w.facts, candidates)
+	}
+	f, err := r.consult(input)
+	if err != nil {
+		return err
+	}
+	at := w.sites[0]
+	for _, c := range candidates {
+		at.move(c.subject, c.of)
+		says := f.opinion(r, c.id)
+		w.write(c, r.judge(at, w.inForce[r.number], &says))
+	}
+	return nil
+}
+
+// compile compiles those rules side by side that OPA is asked of for the first
+// time.
+func (w *writer) compile() {
+	var first []*rule
+	for number, candidates := range w.open {
+		if r := w.engine.rules[number]; len(candidates) > 0 && !r.query.ready.Load() {
+			first = append(first, r)
+		}
+	}
+	if len(first) > 1 {
+		parallel(first, func(r *rule) { _, _ = r.query.prepared() }) // an error comes again
+	}
+}
