@@ -26,6 +26,7 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 	for _, c := range r.Conductors {
 		d.Conductors[c.ID] = conductor(r, a, c)
 		service(d.Conductors[c.ID], served[c.ID])
+		stalled(d.Conductors[c.ID], served[c.ID])
 		returning(c.ID, d.Conductors[c.ID], r, a, served[c.ID])
 		runs(c, a.Conductors[c.ID], d.Runs)
 		for i, g := range c.Route {

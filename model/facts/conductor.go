@@ -110,7 +110,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 	carrying(s, f, result)
 	bundling(s, &f.Bundling, r, c, result)
 	made(s, f, c)
-	fault(s, &f.Fault, r, result)
+	fault(s, &f.Fault, r, a, result)
 	compass(s, f, c)
 	return f
 }

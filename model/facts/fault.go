@@ -32,8 +32,10 @@ type Fault struct {
 	StallC       *float64 `json:"stall_degc,omitempty"`
 }
 
-func fault(s *Subject, f *Fault, r *record.Record, result *circuit.ConductorResult) {
-	if len(result.Feeds) == 0 {
+func fault(s *Subject, f *Fault, r *record.Record, a *circuit.Analysis, result *circuit.ConductorResult) {
+	if gap, shorted := short(a); shorted {
+		s.open("behind_device", gap)
+	} else if len(result.Feeds) == 0 {
 		s.open("behind_device", figure.Because("no source reaches it in the record"))
 	} else {
 		f.BehindDevice = ptr(!slices.ContainsFunc(result.Feeds, func(feed circuit.Feed) bool { return feed.Ahead }))
@@ -53,4 +55,15 @@ func fault(s *Subject, f *Fault, r *record.Record, result *circuit.ConductorResu
 	putFigure(s, "withstand_a2s", &f.WithstandA2s, result.WithstandA2s)
 	putFigure(s, "temperature_degc", &f.TemperatureC, result.TemperatureC)
 	putFigure(s, "stall_degc", &f.StallC, result.StallC)
+}
+
+// stalled leaves the heat of a stall open where a motor is fed through the
+// conductor whose current with a locked rotor is not recorded.
+func stalled(f *Conductor, loads []*record.Component) {
+	for _, load := range loads {
+		if slices.Contains(motors[:], load.Kind.V) && !load.Stall.Is() {
+			f.StallC = nil
+			f.open("stall_degc", figure.Missing(load.Path+".stall"))
+		}
+	}
 }

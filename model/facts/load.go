@@ -69,7 +69,7 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 		result = &circuit.LoadResult{}
 	}
 	shared(s, &f.Sharing, r, a, c)
-	stall(s, &f.Stall, c, result)
+	stall(s, &f.Stall, a, c, result)
 	isolators(s, &f.Isolation, r, a, result)
 	f.Devices = append(f.Devices, result.Devices...)
 	f.Switches = append(f.Switches, result.Switches...)

@@ -23,12 +23,15 @@ type Stall struct {
 	StallAt    string   `json:"stall_at"`
 }
 
-func stall(s *Subject, f *Stall, c *record.Component, result *circuit.LoadResult) {
+func stall(s *Subject, f *Stall, a *circuit.Analysis, c *record.Component, result *circuit.LoadResult) {
 	for _, kind := range motors {
 		f.Rotor = f.Rotor || kind == c.Kind.V
 	}
+	gap, unknown := short(a)
 	if !f.Rotor {
-		gap := figure.Because("it has no rotor to lock")
+		gap, unknown = figure.Because("it has no rotor to lock"), true
+	}
+	if unknown {
 		for _, fact := range []string{"stall_cut", "stall_cut_s", "motor_limit_s", "stall_heats", "stall_heat_s"} {
 			s.open(fact, gap)
 		}

@@ -1,6 +1,8 @@
 package facts_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -62,4 +64,11 @@ func TestDiscriminationWithTheDevicesAhead(t *testing.T) {
 	assert.Equal(t, "alone", *d["main"].Discrimination)
 	assert.Contains(t, []string{"sure", "either"}, *d["fuse"].Discrimination)
 	assert.Empty(t, d["fuse"].OpensToo)
+}
+
+func TestHeatOfAStallIsOpenWithoutItsCurrent(t *testing.T) {
+	record := strings.Replace(fmt.Sprintf(windlass, ""), "stall: 120 A, ", "", 1)
+	c := build(t, record).Conductors["P3"]
+	assert.Nil(t, c.StallC)
+	assert.Equal(t, "components.windlass.stall", c.Open["stall_degc"][0].Field)
 }
