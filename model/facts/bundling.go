@@ -13,6 +13,8 @@ type Bundling struct {
 	// how many it has: old wiring that no record names counts too.
 	BundleSize *float64 `json:"bundle_size,omitempty"`
 	BundledA   *float64 `json:"bundled_a,omitempty"` // allowable with the bundling factor
+	// LoadPct is the current against what is allowable on its own.
+	LoadPct *float64 `json:"load_pct,omitempty"`
 }
 
 func bundling(s *Subject, f *Bundling, r *record.Record, c *record.Conductor, result *circuit.ConductorResult) {

@@ -209,6 +209,9 @@ func carrying(s *Subject, f *Conductor, result *circuit.ConductorResult) {
 	} else {
 		s.open("guarded_by", s.Open["guard_a"]...)
 	}
+	derive(s, "load_pct", &f.LoadPct, []string{"current_a", "allowable_a"}, func() float64 {
+		return quantity.Round(100 * *f.CurrentA / *f.AllowableA)
+	})
 	derive(s, "guard_table5_pct", &f.GuardTable5Pct, []string{"guard_a", "table5_a"}, func() float64 {
 		return quantity.Round(100 * *f.GuardA / *f.Table5A)
 	})

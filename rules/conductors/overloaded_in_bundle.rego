@@ -10,9 +10,9 @@
 #   severity: warning
 #   subject: conductors
 #   applies: every conductor that carries current and runs with two others or more, cranking feeds aside
-#   needs: [size]
+#   needs: [size, current_a]
 #   asks: [bundled_a]
-#   decides: [current_a, allowable_a, bundle_size]
+#   decides: [load_pct, bundle_size]
 #   says: "{size} carries {current}, at most {limit.current} allowed among the conductors it runs with"
 #   remedy: "Take it out of the bundle, part the bundle, or use a conductor that may carry at least {current} there."
 #   sources:
@@ -27,9 +27,9 @@ package driploop.rules.conductors.overloaded_in_bundle
 # A bundle starts here: a conductor and its return take no factor.
 least_size := 3
 
-# The hardest factor, for 25 conductors and more. What stays within it is met
+# The hardest factor, for 25 conductors and more, in per cent. What stays within it is met
 # whatever it runs with, and nobody has to count.
-hardest := 0.4
+hardest_pct := 40
 
 excludes contains id if {
 	some id, conductor in input.conductors
@@ -44,7 +44,7 @@ excludes contains id if {
 # Alone or with its return, it is conductors/overloaded that judges it.
 excludes contains id if {
 	some id, conductor in input.conductors
-	conductor.current_a > conductor.allowable_a * hardest
+	conductor.load_pct > hardest_pct
 	conductor.bundle_size < least_size
 }
 
@@ -56,12 +56,12 @@ concerned contains id if {
 
 applies contains id if {
 	some id in concerned
-	input.conductors[id].current_a <= input.conductors[id].allowable_a * hardest
+	input.conductors[id].load_pct <= hardest_pct
 }
 
 applies contains id if {
 	some id in concerned
-	input.conductors[id].current_a > input.conductors[id].allowable_a * hardest
+	input.conductors[id].load_pct > hardest_pct
 	input.conductors[id].bundle_size >= least_size
 }
 
@@ -71,11 +71,11 @@ breach contains {
 	"limit": {"current_a": conductor.bundled_a},
 } if {
 	some id, conductor in input.conductors
-	conductor.current_a > conductor.allowable_a * hardest
+	conductor.load_pct > hardest_pct
 	conductor.current_a > conductor.bundled_a
 }
 
 asks contains {"subject": id, "fact": "bundled_a"} if {
 	some id, conductor in input.conductors
-	conductor.current_a > conductor.allowable_a * hardest
+	conductor.load_pct > hardest_pct
 }

@@ -6,7 +6,7 @@ import data.driploop.rules.conductors.overloaded_in_bundle as rule
 wire(facts) := {"conductors": {"P1": object.union(
 	{
 		"path": "conductors.P1", "from": "bus.a", "to": "pump.pos", "role": "positive", "duty": "normal", "in_housing": false,
-		"pigtail": false, "on_battery": false, "fed": true, "size": "10 AWG", "allowable_a": 60,
+		"pigtail": false, "on_battery": false, "fed": true, "size": "10 AWG",
 	},
 	facts,
 )}}
@@ -19,22 +19,22 @@ limits(facts) := {found.limit.current_a |
 # Seven together: 60 A times 0.50 by the factors of 33 CFR 183.425 Table 5 note 2,
 # reported of newer editions of ABYC E-11 for direct current too.
 test_at_the_bundled_amperage if {
-	limits({"bundle_size": 7, "bundled_a": 30, "current_a": 30}) == set()
-	limits({"bundle_size": 7, "bundled_a": 30, "current_a": 30.1}) == {30}
+	limits({"bundle_size": 7, "bundled_a": 30, "current_a": 30, "load_pct": 50}) == set()
+	limits({"bundle_size": 7, "bundled_a": 30, "current_a": 30.1, "load_pct": 50.2}) == {30}
 }
 
 test_two_together_take_no_factor if {
-	limits({"bundle_size": 2, "bundled_a": 60, "current_a": 59}) == set()
-	rule.excludes == {"P1"} with input as wire({"bundle_size": 2, "current_a": 59})
-	rule.excludes == set() with input as wire({"bundle_size": 3, "current_a": 59})
+	limits({"bundle_size": 2, "bundled_a": 60, "current_a": 59, "load_pct": 98.3}) == set()
+	rule.excludes == {"P1"} with input as wire({"bundle_size": 2, "load_pct": 98.3})
+	rule.excludes == set() with input as wire({"bundle_size": 3, "load_pct": 98.3})
 }
 
-# The hardest factor, 0.40: 24 A pass in any bundle.
+# The hardest factor, 0.40: 24 A of 60 A pass in any bundle.
 test_bundle_is_asked_above_the_hardest_factor_only if {
-	rule.asks == set() with input as wire({"current_a": 24})
-	rule.applies == {"P1"} with input as wire({"current_a": 24})
-	rule.asks == {{"subject": "P1", "fact": "bundled_a"}} with input as wire({"current_a": 24.1})
-	rule.applies == set() with input as wire({"current_a": 24.1})
+	rule.asks == set() with input as wire({"load_pct": 40})
+	rule.applies == {"P1"} with input as wire({"load_pct": 40})
+	rule.asks == {{"subject": "P1", "fact": "bundled_a"}} with input as wire({"load_pct": 40.2})
+	rule.applies == set() with input as wire({"load_pct": 40.2})
 }
 
 test_bonding_and_cranking_are_left_out if {
@@ -43,5 +43,5 @@ test_bonding_and_cranking_are_left_out if {
 }
 
 test_silent_without_the_current if {
-	limits({"bundle_size": 7, "bundled_a": 30}) == set()
+	limits({"bundle_size": 7, "bundled_a": 30, "load_pct": 90}) == set()
 }

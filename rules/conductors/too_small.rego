@@ -83,37 +83,37 @@ applies contains {"subject": id, "set": set} if {
 # The sets that speak of a sheath and of a pigtail.
 both := ["us-federal", "us-voluntary"]
 
-# Long enough, and carrying enough, to count.
-long contains id if {
-	some id, conductor in input.conductors
-	not conductor.pigtail
-}
-
-long contains id if {
-	some id, conductor in input.conductors
-	conductor.exposed_mm >= pigtail_mm
-}
-
-carrying contains {"subject": id, "set": "us-federal"} if {
-	some id, conductor in input.conductors
-	conductor.duty != "electronic"
-}
-
-carrying contains {"subject": id, "set": "us-voluntary"} if {
-	some id, conductor in input.conductors
-	not conductor.duty in electronic
-}
-
-carrying contains {"subject": id, "set": set} if {
-	some id, conductor in input.conductors
-	conductor.current_a >= least_a
-	some set in both
-}
-
-# Only what is thin is asked for how it runs.
+# Only what is thin is looked at further and asked for how it runs.
 thin contains id if {
 	some id, conductor in input.conductors
 	conductor.area_mm2 < limits["us-federal"]["on its own"].area_mm2
+}
+
+# Long enough, and carrying enough, to count.
+long contains id if {
+	some id in thin
+	not input.conductors[id].pigtail
+}
+
+long contains id if {
+	some id in thin
+	input.conductors[id].exposed_mm >= pigtail_mm
+}
+
+carrying contains {"subject": id, "set": "us-federal"} if {
+	some id in thin
+	input.conductors[id].duty != "electronic"
+}
+
+carrying contains {"subject": id, "set": "us-voluntary"} if {
+	some id in thin
+	not input.conductors[id].duty in electronic
+}
+
+carrying contains {"subject": id, "set": set} if {
+	some id in thin
+	input.conductors[id].current_a >= least_a
+	some set in both
 }
 
 asks contains {"subject": id, "set": set, "fact": "in_sheath"} if {
@@ -159,6 +159,7 @@ breach contains {
 	"limit": {"size": limits[set]["in a sheath with others"].size, "area_mm2": limits[set]["in a sheath with others"].area_mm2},
 } if {
 	some id, conductor in input.conductors
+	id in thin
 	some set in both
 	conductor.area_mm2 < limits[set]["in a sheath with others"].area_mm2
 	id in long
@@ -173,6 +174,7 @@ breach contains {
 	"limit": {"size": limits[set]["on its own"].size, "area_mm2": limits[set]["on its own"].area_mm2},
 } if {
 	some id, conductor in input.conductors
+	id in thin
 	some set in both
 	conductor.area_mm2 < limits[set]["on its own"].area_mm2
 	conductor.in_sheath == false
@@ -187,6 +189,7 @@ breach contains {
 	"limit": limits["us-inspected"][use(conductor.role, conductor.duty)],
 } if {
 	some id, conductor in input.conductors
+	conductor.area_mm2 < limits["us-inspected"]["for power and lighting"].area_mm2
 	conductor.area_mm2 < limits["us-inspected"][use(conductor.role, conductor.duty)].area_mm2
 }
 
