@@ -37,10 +37,15 @@ excludes contains id if {
 	conductor.in_sheath == false
 }
 
-excludes contains {"subject": id, "set": set} if {
+excludes contains id if {
 	some id, conductor in input.conductors
-	some set, limit in limits
-	conductor.area_mm2 >= limit.below_mm2
+	conductor.area_mm2 >= limits["us-federal"].below_mm2
+}
+
+excludes contains {"subject": id, "set": "international"} if {
+	some id, conductor in input.conductors
+	conductor.area_mm2 < limits["us-federal"].below_mm2
+	conductor.area_mm2 >= limits.international.below_mm2
 }
 
 excludes contains {"subject": id, "set": "us-federal"} if {
@@ -56,6 +61,7 @@ excludes contains {"subject": id, "set": set} if {
 
 thin contains {"subject": id, "set": set} if {
 	some id, conductor in input.conductors
+	conductor.area_mm2 < limits["us-federal"].below_mm2
 	conductor.in_sheath == true
 	some set, limit in limits
 	conductor.area_mm2 < limit.below_mm2
