@@ -75,6 +75,8 @@ type part interface {
 	schema(b *schemaBuilder) object
 	// sample is a short example of the mapping.
 	sample() object
+	// describe finds the spec at the steps of a path below the part.
+	describe(path []string, kind int) (*spec, int)
 }
 
 // single is one mapping in a P.
