@@ -19,6 +19,7 @@ says what is wrong, what cannot be decided and why, and what would put it right.
 
 const rootExample = `  driploop check job.yaml                    judge one record
   driploop check --gate danger records/      judge a folder of them
+  driploop start -o job.yaml                 draft a new record
   driploop cite                              list the rules
   driploop cite drip loop                    find rules by words
   driploop figures job.yaml                  the computed schedule of circuits`
@@ -33,7 +34,8 @@ See it at work, with a record that breaks a rule:
   driploop check try.yaml                          judge the record
   driploop figures try.yaml                        what its circuit computes to
 
-Then judge your own with driploop check. All commands: driploop --help
+Then draft your own with driploop start -o job.yaml, fill in what you see, and
+judge it with driploop check. All commands: driploop --help
 
 ` + reports.Caution + "\n"
 
@@ -55,7 +57,7 @@ func newRoot(s *session) *cobra.Command {
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(flagError)
 	root.SetVersionTemplate("driploop {{.Version}}\n")
-	root.AddCommand(newCheck(s), newCite(s), newFigures(s), newFacts(s))
+	root.AddCommand(newCheck(s), newCite(s), newFigures(s), newFacts(s), newStart(s))
 	return root
 }
 

@@ -1,0 +1,137 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+	"go.yaml.in/yaml/v3"
+
+	"driploop/model/draft"
+	"driploop/model/verdict"
+)
+
+const startLong = `Draft a new record from a few answers: the parts that such a job has, sizes of
+conductors and devices proposed from what the circuit computes to, and every
+entry that the rules of the chosen practice sets will ask for, marked unknown
+until somebody has looked.
+
+On a terminal the answers are asked for; elsewhere give them as flags, or in a
+YAML file with the same names.
+
+`
+
+const startExample = `  driploop start -o job.yaml
+  driploop start --kind windlass --boat Marigold --voltage "12 V" --hull frp \
+    --propulsion diesel-inboard --current "35 A" --load open-deck \
+    --length "25 ft" --holes 1 -o windlass.yaml
+  driploop start --answers answers.yaml -o job.yaml`
+
+func newStart(s *session) *cobra.Command {
+	given := map[string]*string{}
+	file, to := "", ""
+	cmd := &cobra.Command{
+		Use:     "start",
+		Short:   "Draft a new record from a few answers",
+		Long:    startLong + exitHelp,
+		Example: startExample,
+		Args:    cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			answers, err := s.answers(file)
+			if err != nil {
+				return err
+			}
+			for key, value := range given {
+				if cmd.Flags().Changed(key) {
+					answers[key] = *value
+				}
+			}
+			if err := s.askRest(answers); err != nil {
+				return err
+			}
+			text, err := draft.Write(answers, s.judgeText)
+			if err != nil {
+				return err
+			}
+			return s.keep(to, text)
+		},
+	}
+	for _, q := range draft.Questions() {
+		says := q.Asks
+		if len(q.Words) > 0 {
+			says += " " + either(q.Words)
+		}
+		if q.Default != "" {
+			says += " (default: " + q.Default + ")"
+		}
+		given[q.Key] = cmd.Flags().String(q.Key, "", says)
+	}
+	cmd.Flags().StringVarP(&to, "output", "o", "", "file to write, which must not be there yet (default: standard output)")
+	cmd.Flags().StringVar(&file, "answers", "", "file with answers, one \"name: answer\" a line")
+	return cmd
+}
+
+// answers reads a file of answers, if one is named.
+func (s *session) answers(file string) (draft.Answers, error) {
+	answers := draft.Answers{}
+	if file == "" {
+		return answers, nil
+	}
+	text, err := s.read(file)
+	if err != nil {
+		return nil, errors.New(file + ": " + reason(err))
+	}
+	var held map[string]any
+	if err := yaml.Unmarshal(text, &held); err != nil {
+		return nil, fmt.Errorf("%s: write one \"name: answer\" a line; %s", file, strings.TrimPrefix(err.Error(), "yaml: "))
+	}
+	for key, value := range held {
+		if list, ok := value.([]any); ok {
+			value = strings.Trim(fmt.Sprint(list), "[]")
+		}
+		answers[key] = fmt.Sprint(value)
+	}
+	return answers, nil
+}
+
+// judgeText judges a record that is being drafted.
+func (s *session) judgeText(text []byte) (*verdict.Record, error) {
+	one, faults := solve("draft.yaml", text)
+	if len(faults) > 0 {
+		return nil, &programFault{fmt.Errorf("the draft is no record: line %d: %s", faults[0].At.Line, faults[0].Says)}
+	}
+	e, err := s.engine()
+	if err != nil {
+		return nil, err
+	}
+	judged, err := e.Judge(one.record, one.facts(), time.Now())
+	if err != nil {
+		return nil, &programFault{err}
+	}
+	return &judged, nil
+}
+
+// keep writes a new file, never over an old one, or standard output.
+func (s *session) keep(path string, text []byte) error {
+	if path == "" {
+		_, err := s.out.Write(text)
+		return err
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("%s is there already; name a new file", path)
+	}
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(text)
+	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
+		return errors.Join(err, os.Remove(path))
+	}
+	fmt.Fprintf(s.errs, "wrote %s; judge it with: driploop check %s\n", path, path)
+	return nil
+}
