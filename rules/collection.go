@@ -79,7 +79,7 @@ func factsOf(of reflect.Type) map[string]fact {
 	all := map[string]fact{}
 	for _, field := range reflect.VisibleFields(of) {
 		name, optional := jsonName(field)
-		if name == "" || name == openFacts || field.Anonymous {
+		if name == "" || name == "-" || name == openFacts || field.Anonymous {
 			continue
 		}
 		of := field.Type

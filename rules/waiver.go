@@ -33,7 +33,7 @@ func validWaivers(r *record.Record, today time.Time) waivers {
 func (all waivers) of(rule, subject string) *verdict.Waiver {
 	for _, w := range all {
 		if w.Rule.V == rule && within(subject, w.Subject.V) {
-			return &verdict.Waiver{By: w.By.V, Reason: w.Reason.V, Until: w.Until.V.Format(time.DateOnly)}
+			return &verdict.Waiver{By: w.By.V, Reason: w.Reason.V, Until: w.Until.V.Format(time.DateOnly), Path: w.Path, At: w.At}
 		}
 	}
 	return nil

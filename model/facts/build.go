@@ -29,8 +29,11 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 		stalled(d.Conductors[c.ID], served[c.ID])
 		returning(c.ID, d.Conductors[c.ID], r, a, served[c.ID])
 		runs(c, a.Conductors[c.ID], d.Runs)
+		keys := segmentKeys(c)
 		for i, g := range c.Route {
-			d.Segments[segmentID(c.ID, i)] = segment(r, a, beforeSwitch[c.ID], c, g)
+			s := segment(r, a, beforeSwitch[c.ID], c, g)
+			s.Key = keys[i]
+			d.Segments[segmentID(c.ID, i)] = s
 		}
 		d.Ends[c.ID+".from"] = end(r, a, c, "from", c.Ends.From)
 		d.Ends[c.ID+".to"] = end(r, a, c, "to", c.Ends.To)
@@ -53,11 +56,17 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 	for _, p := range r.Penetrations {
 		d.Penetrations[p.ID] = penetration(r, p)
 	}
+	keys := testKeys(r.Tests)
 	for i, t := range r.Tests {
-		d.Tests[listID(i)] = test(r, a, t)
+		made := test(r, a, t)
+		made.Key = keys[i]
+		d.Tests[listID(i)] = made
 	}
+	keys = waiverKeys(r.Waivers)
 	for i, w := range r.Waivers {
-		d.Waivers[listID(i)] = waiver(w)
+		written := waiver(w)
+		written.Key = keys[i]
+		d.Waivers[listID(i)] = written
 	}
 	return d
 }

@@ -40,9 +40,10 @@ func (d *Document) contacts(r *record.Record, a *circuit.Analysis, c *record.Com
 	if result == nil {
 		return
 	}
-	for _, contact := range result.Contacts {
+	keys := contactKeys(c.ID, result.Contacts)
+	for i, contact := range result.Contacts {
 		f := &Contact{
-			Subject: Subject{Path: contact.Path}, Component: c.ID, Kind: c.Kind.V, Purpose: c.Duty.Or("normal"),
+			Subject: Subject{Path: contact.Path, Key: keys[i]}, Component: c.ID, Kind: c.Kind.V, Purpose: c.Duty.Or("normal"),
 			Disconnects: disconnects(a, c.ID),
 		}
 		s := &f.Subject

@@ -44,6 +44,9 @@ type Document struct {
 type Subject struct {
 	// Path is the place in the record that a verdict points at.
 	Path string `json:"path"`
+	// Key tells an entry of a list from its like by what it says, not by where in
+	// the list it stands. Empty for what has a name of its own.
+	Key string `json:"-"`
 	// Open lists the facts that are not known and what is missing for each.
 	Open map[string][]figure.Gap `json:"open,omitempty"`
 }

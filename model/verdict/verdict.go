@@ -68,6 +68,15 @@ type Waiver struct {
 	By     string
 	Reason string
 	Until  string
+	Path   string // in the record
+	At     Range
+}
+
+// Related is another part of the record that a breach has to do with.
+type Related struct {
+	Role    string // what it is to the subject, such as "first device"
+	Subject string // path in the record
+	At      Range
 }
 
 // Verdict is one rule on one subject.
@@ -84,9 +93,10 @@ type Verdict struct {
 	Remedy   string // template, like Says
 	Sources  []Cited
 	Waiver   *Waiver
+	Related  []Related // of a breach, waived or not
 
-	// ID is the id of the subject among its facts. Unlike Subject it is no place,
-	// and stays when entries move.
+	// ID tells the subject from its like by its name, or by what it says. Unlike
+	// Subject it is no place, and stays when entries move.
 	ID string
 }
 
