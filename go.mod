@@ -6,6 +6,7 @@ require (
 	charm.land/huh/v2 v2.0.3
 	github.com/agnivade/levenshtein v1.2.1
 	github.com/fatih/color v1.19.0
+	github.com/gobwas/glob v1.0.0
 	github.com/invopop/jsonschema v0.14.0
 	github.com/open-policy-agent/opa v1.22.2
 	github.com/rivo/uniseg v0.4.7
@@ -42,7 +43,6 @@ require (
 	github.com/clipperhouse/uax29/v2 v2.7.0 // indirect
 	github.com/decred/dcrd/dcrec/secp256k1/v4 v4.4.1 // indirect
 	github.com/dustin/go-humanize v1.0.1 // indirect
-	github.com/gobwas/glob v1.0.0 // indirect
 	github.com/goccy/go-json v0.10.6 // indirect
 	github.com/google/uuid v1.6.0 // indirect
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect

@@ -16,13 +16,6 @@ import (
 // JSONFormat names the version of the JSON format.
 const JSONFormat = "driploop.verdicts/1"
 
-type jsonRun struct {
-	Format  string       `json:"format"`
-	Tool    jsonTool     `json:"tool"`
-	Records []jsonRecord `json:"records"`
-	Errors  []jsonError  `json:"errors"`
-}
-
 type jsonTool struct {
 	Version string `json:"version"`
 	Rules   string `json:"rules"`
@@ -34,6 +27,8 @@ type jsonRecord struct {
 	Job      string        `json:"job"`
 	Counts   jsonCounts    `json:"counts"`
 	Verdicts []jsonVerdict `json:"verdicts"`
+	Since    string        `json:"since,omitempty"` // revision; verdicts are then those that changed
+	Cured    []jsonCured   `json:"cured,omitempty"`
 }
 
 type jsonCounts struct {
@@ -57,6 +52,8 @@ type jsonVerdict struct {
 	Remedy      string            `json:"remedy"`
 	Sources     []jsonSource      `json:"sources"`
 	Waiver      *jsonWaiver       `json:"waiver,omitempty"`
+	Recast      *jsonRecast       `json:"recast,omitempty"` // by the yard's settings
+	Change      verdict.Change    `json:"change,omitempty"` // since another revision
 	Fingerprint string            `json:"fingerprint"`
 }
 
@@ -73,6 +70,20 @@ type jsonWaiver struct {
 	Until  string `json:"until"`
 }
 
+type jsonRecast struct {
+	From  verdict.Severity `json:"from"`
+	Why   string           `json:"why"`
+	Where string           `json:"where"`
+}
+
+type jsonCured struct {
+	Rule        string           `json:"rule"`
+	Outcome     verdict.Outcome  `json:"outcome"`
+	Severity    verdict.Severity `json:"severity"`
+	Subject     string           `json:"subject"`
+	Fingerprint string           `json:"fingerprint"`
+}
+
 type jsonError struct {
 	Path   string `json:"path"`
 	Line   int    `json:"line,omitempty"`
@@ -83,22 +94,7 @@ type jsonError struct {
 // JSON renders a run for programs. Without Options.All it leaves out verdicts
 // that are met or not applicable; they stay in the counts.
 func JSON(w io.Writer, run *verdict.Run, o Options) error {
-	if o.Units == "" {
-		o.Units = quantity.Metric
-	}
-	tree := jsonRun{
-		Format:  JSONFormat,
-		Tool:    jsonTool{Version: run.Version, Rules: run.Rules},
-		Records: make([]jsonRecord, 0, len(run.Records)),
-		Errors:  make([]jsonError, 0, len(run.Faults)),
-	}
-	for i := range run.Records {
-		tree.Records = append(tree.Records, recordJSON(&run.Records[i], o))
-	}
-	for _, f := range run.Faults {
-		tree.Errors = append(tree.Errors, jsonError{Path: f.Path, Line: f.At.Line, Column: f.At.Column, Says: f.Says})
-	}
-	return WriteJSON(w, tree)
+	return feed(openJSON(w, *run, o), run, o)
 }
 
 func recordJSON(rec *verdict.Record, o Options) jsonRecord {
@@ -116,6 +112,10 @@ func recordJSON(rec *verdict.Record, o Options) jsonRecord {
 			out.Verdicts = append(out.Verdicts, verdictJSON(v, rec.Job, o.Units))
 		}
 	}
+	out.Since = rec.Since
+	for _, c := range rec.Cured {
+		out.Cured = append(out.Cured, jsonCured{c.Rule.ID, c.Outcome, c.Severity, c.Subject, c.Fingerprint})
+	}
 	return out
 }
 
@@ -131,6 +131,10 @@ func verdictJSON(v *verdict.Verdict, job string, units quantity.System) jsonVerd
 	}
 	for _, c := range v.Sources {
 		out.Sources = append(out.Sources, jsonSource{ID: c.Source, Clause: c.Clause, Force: c.Force, Binds: c.Binds})
+	}
+	out.Change = v.Change
+	if v.Recast != nil {
+		out.Recast = &jsonRecast{From: v.Recast.From, Why: v.Recast.Why, Where: v.Recast.Where}
 	}
 	if v.Waiver != nil {
 		out.Waiver = &jsonWaiver{By: v.Waiver.By, Reason: v.Waiver.Reason, Until: v.Waiver.Until}
@@ -164,13 +168,23 @@ func printed(figures []verdict.Figure, show func(verdict.Figure) string) map[str
 // WriteJSON writes a tree with two spaces of indentation. Characters that a
 // terminal would act on are escaped, which JSON allows within its strings.
 func WriteJSON(w io.Writer, tree any) error {
+	text, err := jsonText(tree, "")
+	if err == nil {
+		_, err = w.Write(append(text, '\n'))
+	}
+	return err
+}
+
+// jsonText is the text of a tree; the prefix begins each line but the first.
+func jsonText(tree any, prefix string) ([]byte, error) {
 	var b bytes.Buffer
 	encoder := json.NewEncoder(&b)
 	encoder.SetEscapeHTML(false)
-	encoder.SetIndent("", "  ")
+	encoder.SetIndent(prefix, "  ")
 	if err := encoder.Encode(tree); err != nil {
-		return err
+		return nil, err
 	}
+	b.Truncate(b.Len() - 1) // the encoder's own line end
 	escaped := make([]byte, 0, b.Len())
 	for text := b.Bytes(); len(text) > 0; {
 		r, size := utf8.DecodeRune(text)
@@ -184,8 +198,7 @@ func WriteJSON(w io.Writer, tree any) error {
 		}
 		text = text[size:]
 	}
-	_, err := w.Write(escaped)
-	return err
+	return escaped, nil
 }
 
 func surrogates(r rune) string {

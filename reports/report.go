@@ -3,7 +3,6 @@
 package reports
 
 import (
-	"fmt"
 	"io"
 	"strings"
 
@@ -46,13 +45,15 @@ type Format struct {
 	Name  string
 	About string
 	Write func(w io.Writer, run *verdict.Run, o Options) error
+	// Open is set where the format can be written record by record.
+	Open func(w io.Writer, head verdict.Run, o Options) Stream
 }
 
 // Formats lists the formats in the order that help texts show them.
 func Formats() []Format {
 	return []Format{
-		{Name: "text", About: "for a person at a terminal", Write: Text},
-		{Name: "json", About: "for programs, driploop.verdicts/1", Write: JSON},
+		{Name: "text", About: "for a person at a terminal", Write: Text, Open: openText},
+		{Name: "json", About: "for programs, driploop.verdicts/1", Write: JSON, Open: openJSON},
 	}
 }
 
@@ -64,14 +65,4 @@ func FormatNames() []string {
 		names[i] = f.Name
 	}
 	return names
-}
-
-// Write renders the run in the format of that name.
-func Write(w io.Writer, format string, run *verdict.Run, o Options) error {
-	for _, f := range Formats() {
-		if f.Name == format {
-			return f.Write(w, run, o)
-		}
-	}
-	return fmt.Errorf("%q is no format; use %s", format, strings.Join(FormatNames(), " or "))
 }

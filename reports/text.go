@@ -13,30 +13,62 @@ import (
 // fix, the worst first, then what could not be decided and which entries would
 // let it be, what was waived, and a count that adds up.
 func Text(w io.Writer, run *verdict.Run, o Options) error {
+	return feed(openText(w, *run, o), run, o)
+}
+
+// textStream writes a run for a person, record by record.
+type textStream struct {
+	*page
+	o       Options
+	records int
+	total   verdict.Counts
+}
+
+func openText(w io.Writer, _ verdict.Run, o Options) Stream {
 	if o.Units == "" {
 		o.Units = quantity.Both
 	}
-	p := newPage(w, o)
-	for i := range run.Records {
-		if i > 0 {
-			p.blank()
-			p.hang(0, 0, in(faint, strings.Repeat("═", p.width)))
-			p.blank()
-		}
-		t := &recordText{page: p, rec: &run.Records[i], o: o, src: o.Sources[run.Records[i].Path]}
-		t.write()
+	return &textStream{page: newPage(w, o), o: o, total: verdict.Counts{}}
+}
+
+func (s *textStream) Record(rec *verdict.Record, src *Source) error {
+	if s.records > 0 {
+		s.blank()
+		s.hang(0, 0, in(faint, strings.Repeat("═", s.width)))
+		s.blank()
 	}
-	if len(run.Faults) > 0 {
-		writeFaults(p, run.Faults, o, len(run.Records) > 0)
+	s.records++
+	for outcome, n := range rec.Counts {
+		s.total[outcome] += n
 	}
-	if len(run.Records)+len(run.Faults) > 1 && len(run.Records) > 0 {
-		writeTotal(p, run)
+	t := &recordText{page: s.page, rec: rec, o: s.o, src: src}
+	t.write()
+	return s.close()
+}
+
+func (s *textStream) Close(rest *verdict.Run) error {
+	if len(rest.Faults) > 0 {
+		writeFaults(s.page, rest.Faults, s.o, s.records > 0)
 	}
-	if len(run.Records) > 0 {
+	if s.records+len(rest.Faults) > 1 && s.records > 0 {
+		s.writeTotal(rest.Faults)
+	}
+	writeNotes(s.page, rest.Notes)
+	if s.records > 0 {
+		s.blank()
+		s.hang(0, 0, txt(Caution))
+	}
+	return s.close()
+}
+
+// writeNotes writes what a reader has to know of the run as a whole.
+func writeNotes(p *page, notes []string) {
+	if len(notes) > 0 {
 		p.blank()
-		p.hang(0, 0, txt(Caution))
 	}
-	return p.close()
+	for _, note := range notes {
+		p.entry(in(strong, "note"), txt(note))
+	}
 }
 
 // recordText writes the part of one record.

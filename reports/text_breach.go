@@ -106,6 +106,16 @@ func (t *recordText) place(v *verdict.Verdict) {
 	t.entry(in(faint, "place"), txt(t.where(v)+", "+v.Subject))
 	t.excerpt(t.src, v.At, severityInk(v.Severity))
 	t.entry(in(faint, "finding"), txt(t.say(v, v.Says)))
+	if v.Change != "" {
+		t.entry(in(faint, "change"), txt(string(v.Change)+" since "+t.rec.Since))
+	}
+	if r := v.Recast; r != nil {
+		way := "lowered"
+		if v.Severity > r.From {
+			way = "raised"
+		}
+		t.entry(in(faint, "level"), txt(fmt.Sprintf("severity %s from %s by %s: %s", way, r.From, r.Where, flow(r.Why))))
+	}
 	for _, limit := range v.Limit {
 		if line := t.against(v, limit); line != "" {
 			t.entry(in(faint, "figure"), txt(line))

@@ -118,18 +118,12 @@ func countText(c verdict.Counts) string {
 }
 
 // writeTotal adds up several records.
-func writeTotal(p *page, run *verdict.Run) {
-	total := verdict.Counts{}
-	for i := range run.Records {
-		for outcome, n := range run.Records[i].Counts {
-			total[outcome] += n
-		}
-	}
-	p.blank()
-	p.hang(0, 0, in(faint, strings.Repeat("═", p.width)))
-	p.blank()
-	p.entry(in(strong, "total"), txt(plural(len(run.Records), "record")+" judged, "+plural(unusable(run.Faults), "file")+" unusable"))
-	p.entry(in(strong, "verdicts"), txt(countText(total)))
+func (s *textStream) writeTotal(faults []verdict.Fault) {
+	s.blank()
+	s.hang(0, 0, in(faint, strings.Repeat("═", s.width)))
+	s.blank()
+	s.entry(in(strong, "total"), txt(plural(s.records, "record")+" judged, "+plural(unusable(faults), "file")+" unusable"))
+	s.entry(in(strong, "verdicts"), txt(countText(s.total)))
 }
 
 // unusable counts the files that have faults.

@@ -130,6 +130,6 @@ func (e *Engine) Judge(r *record.Record, doc *facts.Document, today time.Time) (
 	}
 	return verdict.Record{
 		Path: r.Name, SHA256: r.SHA256, Job: r.Job.Number.V, Title: r.Job.Title.V, Vessel: r.Vessel.Name.V,
-		Practice: doc.Practice, Counts: verdict.Count(w.verdicts), Verdicts: w.verdicts,
+		Kind: r.Job.Kind.V, Practice: doc.Practice, Counts: verdict.Count(w.verdicts), Verdicts: w.verdicts,
 	}, nil
 }

@@ -1,13 +1,19 @@
 package main
 
 import (
+	"context"
+	"errors"
 	"fmt"
+	"os"
+	"os/signal"
+	"syscall"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"driploop/model/quantity"
 	"driploop/model/verdict"
+	"driploop/model/yard"
 	"driploop/reports"
 )
 
@@ -20,16 +26,17 @@ every .yaml or .yml file is judged whose top level has the key "driploop"; other
 files are not records and are passed over. A record that cannot be used is listed
 with what is wrong and where, and the others are judged all the same.
 
+A yard keeps its settings in driploop.yaml at the root of its repository. A flag
+goes before the settings; --settings tells what holds and where it comes from.
+
 `
 
 const checkExample = `  driploop check job.yaml
   driploop check --gate danger --complete records/
   driploop check --format json records/ > verdicts.json
   driploop check --all --units us job.yaml
+  driploop check --settings .
   cat job.yaml | driploop check -`
-
-// gateNone lets every breach pass.
-const gateNone = "none"
 
 type checkFlags struct {
 	format   choice
@@ -38,12 +45,14 @@ type checkFlags struct {
 	complete bool
 	all      bool
 	today    string
+	config   string
+	settings bool
 }
 
 func newCheck(s *session) *cobra.Command {
 	f := &checkFlags{
 		format: choice{value: "text", words: reports.FormatNames()},
-		gate:   choice{value: verdict.Warning.String(), words: append(severityWords(), gateNone)},
+		gate:   choice{value: verdict.Warning.String(), words: append(severityWords(), yard.GateNone)},
 		units:  choice{words: quantity.Systems()},
 	}
 	cmd := &cobra.Command{
@@ -52,7 +61,7 @@ func newCheck(s *session) *cobra.Command {
 		Long:    checkLong + exitHelp,
 		Example: checkExample,
 		Args:    atLeastOne("name a record, a folder, or - for standard input"),
-		RunE:    func(_ *cobra.Command, args []string) error { return s.check(args, f) },
+		RunE:    func(cmd *cobra.Command, args []string) error { return s.check(cmd, args, f) },
 	}
 	flags := cmd.Flags()
 	flags.Var(&f.format, "format", "how to print the verdicts: "+either(f.format.words))
@@ -61,71 +70,143 @@ func newCheck(s *session) *cobra.Command {
 	flags.BoolVar(&f.all, "all", false, "list what is met and what does not apply, too")
 	flags.Var(&f.units, "units", unitsHelp("both for text, metric for json"))
 	flags.StringVar(&f.today, "today", "", "the day by which waivers run out, as 2006-01-02 (default: today)")
+	flags.StringVar(&f.config, "config", "", `the settings of the yard (default: driploop.yaml above PATH; "none" for none)`)
+	flags.BoolVar(&f.settings, "settings", false, "tell the settings that hold, and where each comes from, and judge nothing")
 	return cmd
 }
 
-func (s *session) check(args []string, f *checkFlags) error {
+func (s *session) check(cmd *cobra.Command, args []string, f *checkFlags) error {
 	today, err := dayOf(f.today)
 	if err != nil {
 		return err
 	}
-	g := gather(args)
-	results := s.judgeAll(g.files, today)
-	run, sources, err := s.collect(g, results)
+	settings, err := s.settle(cmd, args, f)
 	if err != nil {
 		return err
 	}
-	if err := reports.Write(s.out, f.format.value, run, reports.Options{
-		Units: quantity.System(f.units.value), All: f.all, Colour: s.terminal.colour(), Width: s.terminal.width, Sources: sources,
-	}); err != nil {
+	if f.settings {
+		return s.tellSettings(cmd, settings, f)
+	}
+	ctx, release := signal.NotifyContext(cmd.Context(), os.Interrupt, syscall.SIGTERM)
+	defer release()
+	go func() { // beside the reading of the first files
+		defer func() { _ = recover() }() // raised again for whoever asks
+		_, _ = s.engine()
+	}()
+	found := yard.Find(args, settings)
+	c := &checking{session: s, flags: f, settings: settings, today: today, found: found, code: exitClean}
+	return c.run(ctx)
+}
+
+// checking is one run of check.
+type checking struct {
+	*session
+	flags    *checkFlags
+	settings *yard.Settings
+	today    time.Time
+	found    yard.Found
+	practice practice
+
+	stream  reports.Stream
+	sources map[string]*reports.Source // of files with faults
+	records []string                   // paths of what was found to be a record
+	judged  int
+	faults  []verdict.Fault
+	notes   []string
+	code    int
+}
+
+// run judges what was found and prints it, record by record.
+func (c *checking) run(ctx context.Context) error {
+	if err := c.open(); err != nil {
 		return err
 	}
-	s.code = max(s.code, exitCode(run, f))
+	err := inOrder(ctx, c.found.Files, c.judge, c.take)
+	interrupted := errors.Is(err, context.Canceled)
+	if err != nil && !interrupted {
+		return err
+	}
+	if interrupted {
+		c.notes = append(c.notes, fmt.Sprintf("stopped before the end: %d of %d files looked at, %d records judged", len(c.records), len(c.found.Files), c.judged))
+		complain(c.errs, c.notes[len(c.notes)-1])
+	} else {
+		c.faults = append(append(c.found.Faults, c.found.Empty(c.records)...), c.faults...)
+	}
+	c.summarise()
+	if err := c.stream.Close(&verdict.Run{Faults: c.faults, Notes: c.notes}); err != nil {
+		return err
+	}
+	switch {
+	case interrupted:
+		c.code = exitInterrupted
+	case len(c.faults) > 0:
+		c.code = max(c.code, exitUnusable)
+	}
+	c.session.code = max(c.session.code, c.code)
 	return nil
 }
 
-// collect puts the results of all files into one run.
-func (s *session) collect(g gathered, results []result) (*verdict.Run, map[string]*reports.Source, error) {
-	e, err := s.engine()
+// open prepares what is the same for all records.
+func (c *checking) open() error {
+	e, err := c.engine()
 	if err != nil {
-		return nil, nil, err
+		return err
 	}
-	run := &verdict.Run{Version: version(), Rules: e.Digest(), Faults: append(g.faults, g.empty(results)...)}
-	sources := map[string]*reports.Source{}
-	for i, r := range results {
-		if r.judged {
-			run.Records = append(run.Records, r.verdicts)
-		}
-		run.Faults = append(run.Faults, r.faults...)
-		if r.source != nil {
-			sources[g.files[i].path] = r.source
-		}
-		if r.broken != nil {
-			r.broken.report(s.errs)
-			s.code = exitFault
-		}
+	if c.practice, err = practiceOf(e, c.settings); err != nil {
+		return err
 	}
-	return run, sources, nil
+	c.sources = map[string]*reports.Source{}
+	c.stream, err = reports.Open(c.out, c.flags.format.value, verdict.Run{Version: version(), Rules: e.Digest()}, reports.Options{
+		Units: quantity.System(c.flags.units.value), All: c.flags.all, Colour: c.terminal.colour(), Width: c.terminal.width, Sources: c.sources,
+	})
+	return err
 }
 
-// exitCode is what the verdicts come to under the gate.
-func exitCode(run *verdict.Run, f *checkFlags) int {
-	if len(run.Faults) > 0 {
-		return exitUnusable
+// take prints the result of one file.
+func (c *checking) take(f yard.File, r result) error {
+	if r.stray {
+		return nil
 	}
-	for i := range run.Records {
-		if fails(&run.Records[i], f) {
-			return exitBreach
-		}
+	c.records = append(c.records, f.Path)
+	if r.broken != nil {
+		r.broken.report(c.errs)
+		c.session.code = exitFault
 	}
-	return exitClean
+	if len(r.faults) > 0 {
+		c.faults = append(c.faults, r.faults...)
+		c.sources[f.Path] = r.source
+	}
+	if !r.judged {
+		return nil
+	}
+	c.judged++
+	c.practice.recast(&r.verdicts)
+	if fails(&r.verdicts, c.flags) {
+		c.code = max(c.code, exitBreach)
+	}
+	return c.stream.Record(&r.verdicts, r.source)
+}
+
+// summarise notes what concerns the run as a whole.
+func (c *checking) summarise() {
+	if n := c.found.Left; n > 0 {
+		c.notes = append(c.notes, leftOut(n, c.settings.Path))
+	}
+	c.notes = append(c.notes, c.practice.notes()...)
+}
+
+func leftOut(files int, settings string) string {
+	if files == 1 {
+		return "1 YAML file was not looked at: " + settings + " leaves it out"
+	}
+	return fmt.Sprintf("%d YAML files were not looked at: %s leaves them out", files, settings)
 }
 
 func fails(rec *verdict.Record, f *checkFlags) bool {
 	if f.complete && rec.Counts[verdict.Undecided] > 0 {
 		return true
 	}
-	if f.gate.value == gateNone {
+	if f.gate.value == yard.GateNone {
 		return false
 	}
 	gate, err := verdict.ParseSeverity(f.gate.value)
@@ -141,9 +222,7 @@ func fails(rec *verdict.Record, f *checkFlags) bool {
 }
 
 // severityWords lists the signal words, worst first.
-func severityWords() []string {
-	return []string{verdict.Danger.String(), verdict.Warning.String(), verdict.Caution.String(), verdict.Notice.String()}
-}
+func severityWords() []string { return yard.Severities() }
 
 func unitsHelp(byDefault string) string {
 	return "units to print in: " + either(quantity.Systems()) + " (default: " + byDefault + ")"
@@ -159,24 +238,4 @@ func dayOf(text string) (time.Time, error) {
 		return day, fmt.Errorf("--today %q is no day; write it as year-month-day, such as 2026-06-18", text)
 	}
 	return day, nil
-}
-
-// atLeastOne refuses a command line without arguments, saying what to name.
-func atLeastOne(says string) cobra.PositionalArgs {
-	return func(cmd *cobra.Command, args []string) error {
-		if len(args) == 0 {
-			return fmt.Errorf("%s: %s; see %s --help", cmd.CommandPath(), says, cmd.CommandPath())
-		}
-		return nil
-	}
-}
-
-// exactlyOne refuses any other number of arguments than one.
-func exactlyOne(says string) cobra.PositionalArgs {
-	return func(cmd *cobra.Command, args []string) error {
-		if len(args) != 1 {
-			return fmt.Errorf("%s: %s, not %d; see %s --help", cmd.CommandPath(), says, len(args), cmd.CommandPath())
-		}
-		return nil
-	}
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"driploop/model/yard"
 	"driploop/rules"
 )
 
@@ -26,7 +27,8 @@ func TestAFaultOfTheProgramIsNamedWithItsPlaceAndNoStack(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "job.yaml")
 	require.NoError(t, os.WriteFile(path, []byte(smallRecord), 0o600))
 	var errs bytes.Buffer
-	got := brokenSession(&errs).judge(file{path: path, named: true}, time.Now())
+	c := &checking{session: brokenSession(&errs), flags: &checkFlags{}, settings: &yard.Settings{}, today: time.Now()}
+	got := c.judge(yard.File{Path: path, Named: true})
 	require.NotNil(t, got.broken)
 	assert.False(t, got.judged)
 	require.Len(t, got.faults, 1, "the file is accounted for")

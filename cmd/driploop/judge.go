@@ -3,14 +3,13 @@ package main
 import (
 	"errors"
 	"os"
-	"runtime"
 	"sync"
-	"time"
 
 	"driploop/model/circuit"
 	"driploop/model/facts"
 	"driploop/model/record"
 	"driploop/model/verdict"
+	"driploop/model/yard"
 	"driploop/reports"
 	"driploop/rules"
 )
@@ -48,39 +47,41 @@ type result struct {
 }
 
 // judge reads and judges one file. Whatever happens, the file is accounted for.
-func (s *session) judge(f file, today time.Time) (out result) {
+func (c *checking) judge(f yard.File) (out result) {
 	defer func() {
 		if value := recover(); value != nil {
 			p := caught(value)
 			out.broken, out.judged = &p, false
-			out.faults = append(out.faults, verdict.Fault{Path: f.path, Says: p.String()})
+			out.faults = append(out.faults, verdict.Fault{Path: f.Path, Says: p.String()})
 		}
 	}()
-	fail := func(err error) result {
-		out.faults = append(out.faults, verdict.Fault{Path: f.path, Says: reason(err)})
-		return out
-	}
-	text, err := s.read(f.path)
-	if errors.Is(err, record.ErrTooLarge) && !f.named && !recordLine.Match(beginning(f.path)) {
+	text, err := c.read(f.Path)
+	switch {
+	case errors.Is(err, record.ErrTooLarge) && !f.Named && !yard.BeginsRecord(f.Path):
+		return result{stray: true}
+	case err != nil:
+		return result{faults: []verdict.Fault{{Path: f.Path, Says: yard.Reason(err)}}}
+	case !f.Named && !yard.IsRecord(text):
 		return result{stray: true}
 	}
-	if err != nil {
-		return fail(err)
-	}
-	if !f.named && !isRecord(text) {
-		return result{stray: true}
-	}
-	one, faults := solve(f.path, text)
+	return c.judgeText(f.Path, text)
+}
+
+// judgeText judges the text of a record.
+func (c *checking) judgeText(path string, text []byte) (out result) {
+	one, faults := solve(path, text)
 	out.source = reports.NewSource(text, one.record.Places)
 	if len(faults) > 0 {
 		out.faults = faults
 		return out
 	}
-	e, err := s.engine()
+	e, err := c.engine()
 	if err != nil {
 		return out // the whole run fails
 	}
-	if out.verdicts, err = e.Judge(one.record, one.facts(), today); err != nil {
+	doc := one.facts()
+	doc.Practice = c.practice.inForce(doc.Practice, one.record.Practice.At.Start.Line > 0)
+	if out.verdicts, err = e.Judge(one.record, doc, c.today); err != nil {
 		panic(&programFault{err})
 	}
 	out.judged = true
@@ -102,38 +103,15 @@ func compiled() engine {
 	})
 }
 
-// judgeAll judges files with as many workers as there are processors; the
-// results keep the order of the files. The rules are compiled beside the
-// reading of the first files.
-func (s *session) judgeAll(files []file, today time.Time) []result {
-	go func() { _, _ = s.engine() }()
-	results := make([]result, len(files))
-	work := make(chan int)
-	var workers sync.WaitGroup
-	for range min(len(files), runtime.GOMAXPROCS(0)) {
-		workers.Go(func() {
-			for i := range work {
-				results[i] = s.judge(files[i], today)
-			}
-		})
-	}
-	for i := range files {
-		work <- i
-	}
-	close(work)
-	workers.Wait()
-	return results
-}
-
 // one reads and solves the one record of a command that takes one. Its faults
 // are printed; ok tells whether the record can be used.
 func (s *session) one(path string) (solved, *reports.Source, error) {
-	if info, err := os.Stat(path); path != standardInput && err == nil && info.IsDir() {
+	if info, err := os.Stat(path); path != yard.StandardInput && err == nil && info.IsDir() {
 		return solved{}, nil, errors.New(path + " is a folder; name one record")
 	}
 	text, err := s.read(path)
 	if err != nil {
-		return solved{}, nil, errors.New(path + ": " + reason(err))
+		return solved{}, nil, errors.New(path + ": " + yard.Reason(err))
 	}
 	got, faults := solve(path, text)
 	source := reports.NewSource(text, got.record.Places)
@@ -146,3 +124,11 @@ func (s *session) one(path string) (solved, *reports.Source, error) {
 }
 
 var errUnusable = errors.New("the record cannot be used")
+
+// read returns the text of a file, or of standard input.
+func (s *session) read(path string) ([]byte, error) {
+	if path == yard.StandardInput {
+		return record.ReadFrom("standard input", s.in)
+	}
+	return record.Read(path)
+}

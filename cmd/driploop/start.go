@@ -13,6 +13,7 @@ import (
 
 	"driploop/model/draft"
 	"driploop/model/verdict"
+	"driploop/model/yard"
 )
 
 const startLong = `Draft a new record from a few answers: the parts that such a job has, sizes of
@@ -83,7 +84,7 @@ func (s *session) answers(file string) (draft.Answers, error) {
 	}
 	text, err := s.read(file)
 	if err != nil {
-		return nil, errors.New(file + ": " + reason(err))
+		return nil, errors.New(file + ": " + yard.Reason(err))
 	}
 	var held map[string]any
 	if err := yaml.Unmarshal(text, &held); err != nil {

@@ -79,6 +79,32 @@ type Related struct {
 	At      Range
 }
 
+// Recast is what the yard's settings made of a severity. It is always shown.
+type Recast struct {
+	From  Severity
+	Why   string
+	Where string // in the settings, as file:line:column
+}
+
+// Change is how a verdict differs from that of an earlier revision.
+type Change string
+
+// The changes of a verdict.
+const (
+	New            Change = "new"
+	Worse          Change = "worse"
+	NewlyUndecided Change = "newly undecided"
+)
+
+// Cured is a verdict of an earlier revision that stood and stands no longer.
+type Cured struct {
+	Rule        *Rule
+	Outcome     Outcome
+	Severity    Severity
+	Subject     string
+	Fingerprint string
+}
+
 // Verdict is one rule on one subject.
 type Verdict struct {
 	Rule     *Rule
@@ -94,6 +120,8 @@ type Verdict struct {
 	Sources  []Cited
 	Waiver   *Waiver
 	Related  []Related // of a breach, waived or not
+	Recast   *Recast   // set if the yard gave it another severity
+	Change   Change    // since the revision that it is compared with; empty if with none
 
 	// ID tells the subject from its like by its name, or by what it says. Unlike
 	// Subject it is no place, and stays when entries move.
@@ -128,8 +156,14 @@ type Record struct {
 	Title    string
 	Vessel   string
 	Practice []string
+	Kind     string // of job; empty if not known
 	Counts   Counts
 	Verdicts []Verdict // all outcomes, in order
+
+	// Since names the revision that the record was compared with. Then Verdicts
+	// holds only what changed, and Cured what stands no longer.
+	Since string
+	Cured []Cured
 }
 
 // Fault is something that keeps a file from being judged.
@@ -146,6 +180,9 @@ type Run struct {
 	Rules   string // digest of the rules
 	Records []Record
 	Faults  []Fault
+	// Notes say what a reader has to know of the run as a whole, such as what it
+	// left out.
+	Notes []string
 }
 
 // Count tallies the verdicts by outcome; every outcome is present.

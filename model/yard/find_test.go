@@ -1,4 +1,4 @@
-package main
+package yard
 
 import (
 	"testing"
@@ -26,16 +26,16 @@ func TestIsRecordByContent(t *testing.T) {
 		"notes: |\n  driploop: 1\n": false,
 		"driploops: 1\n":            false,
 	} {
-		assert.Equal(t, want, isRecord([]byte(text)), "%q", text)
+		assert.Equal(t, want, IsRecord([]byte(text)), "%q", text)
 	}
 }
 
 func TestWithinAFolder(t *testing.T) {
-	assert.True(t, within(".", "a.yaml"))
-	assert.True(t, within("yard", "yard/a.yaml"))
-	assert.True(t, within("yard/", "yard/deep/a.yaml"))
-	assert.True(t, within("yard", "yard"))
-	assert.False(t, within("yard", "yards/a.yaml"))
-	assert.False(t, within("yard", "a.yaml"))
-	assert.True(t, within("yard", "yard/..odd.yaml"))
+	assert.True(t, Within(".", "a.yaml"))
+	assert.True(t, Within("yard", "yard/a.yaml"))
+	assert.True(t, Within("yard/", "yard/deep/a.yaml"))
+	assert.True(t, Within("yard", "yard"))
+	assert.False(t, Within("yard", "yards/a.yaml"))
+	assert.False(t, Within("yard", "a.yaml"))
+	assert.True(t, Within("yard", "yard/..odd.yaml"))
 }

@@ -1,0 +1,91 @@
+package reports
+
+import (
+	"bufio"
+	"io"
+
+	"driploop/model/quantity"
+	"driploop/model/verdict"
+)
+
+// jsonStream writes a run for programs, record by record. The text is that of
+// one tree written at once.
+type jsonStream struct {
+	w       *bufio.Writer
+	o       Options
+	head    verdict.Run
+	records int
+	err     error
+}
+
+func openJSON(w io.Writer, head verdict.Run, o Options) Stream {
+	if o.Units == "" {
+		o.Units = quantity.Metric
+	}
+	return &jsonStream{w: bufio.NewWriterSize(w, 64<<10), o: o, head: head}
+}
+
+func (s *jsonStream) Record(rec *verdict.Record, _ *Source) error {
+	s.open()
+	if s.records > 0 {
+		s.raw(",")
+	}
+	s.raw("\n    ")
+	s.tree(recordJSON(rec, s.o), "    ")
+	s.records++
+	return s.err
+}
+
+func (s *jsonStream) Close(rest *verdict.Run) error {
+	s.open()
+	if s.records > 0 {
+		s.raw("\n  ")
+	}
+	s.raw("],\n")
+	errors := make([]jsonError, 0, len(rest.Faults))
+	for _, f := range rest.Faults {
+		errors = append(errors, jsonError{Path: f.Path, Line: f.At.Line, Column: f.At.Column, Says: f.Says})
+	}
+	s.entry("errors", errors)
+	if len(rest.Notes) > 0 {
+		s.raw(",\n")
+		s.entry("notes", rest.Notes)
+	}
+	s.raw("\n}\n")
+	if s.err == nil {
+		s.err = s.w.Flush()
+	}
+	return s.err
+}
+
+// open writes what stands before the first record.
+func (s *jsonStream) open() {
+	if s.records > 0 {
+		return
+	}
+	s.raw("{\n")
+	s.entry("format", JSONFormat)
+	s.raw(",\n")
+	s.entry("tool", jsonTool{Version: s.head.Version, Rules: s.head.Rules})
+	s.raw(",\n  \"records\": [")
+}
+
+// entry writes one entry of the whole.
+func (s *jsonStream) entry(name string, tree any) {
+	s.raw("  \"" + name + "\": ")
+	s.tree(tree, "  ")
+}
+
+func (s *jsonStream) tree(tree any, prefix string) {
+	text, err := jsonText(tree, prefix)
+	if s.err == nil {
+		s.err = err
+	}
+	s.raw(string(text))
+}
+
+func (s *jsonStream) raw(text string) {
+	if s.err == nil {
+		_, s.err = s.w.WriteString(text)
+	}
+}

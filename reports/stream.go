@@ -1,0 +1,84 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"driploop/model/verdict"
+)
+
+// Stream renders a run record by record, so that a run of any length takes no
+// more memory than its longest record.
+type Stream interface {
+	// Record renders one record. The source may be nil.
+	Record(rec *verdict.Record, src *Source) error
+	// Close renders what is told of the run as a whole: its faults and notes. The
+	// records of rest are not looked at.
+	Close(rest *verdict.Run) error
+}
+
+// Open begins to render a run in the format of that name. The head says which
+// program and which rules judge. A format that has to know all records before it
+// writes the first keeps them until the stream is closed.
+func Open(w io.Writer, format string, head verdict.Run, o Options) (Stream, error) {
+	for _, f := range Formats() {
+		switch {
+		case f.Name != format:
+		case f.Open != nil:
+			return f.Open(w, head, o), nil
+		default:
+			return newKept(w, f, head, o), nil
+		}
+	}
+	return nil, fmt.Errorf("%q is no format; use %s", format, strings.Join(FormatNames(), " or "))
+}
+
+// Write renders the run in the format of that name.
+func Write(w io.Writer, format string, run *verdict.Run, o Options) error {
+	s, err := Open(w, format, *run, o)
+	if err != nil {
+		return err
+	}
+	return feed(s, run, o)
+}
+
+// feed renders a whole run by a stream.
+func feed(s Stream, run *verdict.Run, o Options) error {
+	for i := range run.Records {
+		if err := s.Record(&run.Records[i], o.Sources[run.Records[i].Path]); err != nil {
+			return err
+		}
+	}
+	return s.Close(run)
+}
+
+// kept is the stream of a format that needs the whole run.
+type kept struct {
+	w      io.Writer
+	format Format
+	run    verdict.Run
+	o      Options
+}
+
+func newKept(w io.Writer, f Format, head verdict.Run, o Options) *kept {
+	k := &kept{w: w, format: f, run: head, o: o}
+	k.run.Records = nil
+	if k.o.Sources == nil {
+		k.o.Sources = map[string]*Source{}
+	}
+	return k
+}
+
+func (k *kept) Record(rec *verdict.Record, src *Source) error {
+	k.run.Records = append(k.run.Records, *rec)
+	if src != nil {
+		k.o.Sources[rec.Path] = src
+	}
+	return nil
+}
+
+func (k *kept) Close(rest *verdict.Run) error {
+	k.run.Faults, k.run.Notes = rest.Faults, rest.Notes
+	return k.format.Write(k.w, &k.run, k.o)
+}
