@@ -41,11 +41,20 @@ func (t *translator) predicate(name string, args []value, at *ast.Location) []co
 	return []condition{matching{a, b, name}}
 }
 
+// arity is the number of arguments of a function of OPA. A call can have one
+// more, with which the result is compared; such calls are not understood.
+func arity(name string) int {
+	if b := ast.BuiltinMap[name]; b != nil {
+		return b.Decl.Arity()
+	}
+	return -1
+}
+
 // call returns the alternatives under which a call holds.
 func (t *translator) call(call []*ast.Term, in scope, at *ast.Location) [][]condition {
 	name := call[0].Value.String()
 	var all [][]condition
-	if compares(name) {
+	if compares(name) && len(call)-1 == arity(name) {
 		for _, args := range t.tuples(call[1:], in) {
 			all = append(all, and(args.when, t.predicate(name, args.are, at)))
 		}
@@ -86,7 +95,7 @@ func (t *translator) isIn(v, of value, at *ast.Location) []condition {
 func (t *translator) result(call ast.Call, x *ast.Term, in scope) []way {
 	name := call[0].Value.String()
 	switch {
-	case compares(name):
+	case compares(name) && len(call)-1 == arity(name):
 		return t.truthOf(call, x, in)
 	case formOf(t.defined[name]) == functionForm:
 		var all []way
@@ -96,7 +105,7 @@ func (t *translator) result(call ast.Call, x *ast.Term, in scope) []way {
 			}
 		}
 		return all
-	case t.defined[name] != nil:
+	case t.defined[name] != nil || len(call)-1 != arity(name):
 		return t.puzzled(x)
 	}
 	var all []way

@@ -53,7 +53,9 @@ func newTranslator(own *collection, kinds map[string]*collection, module *ast.Mo
 		own: own, kinds: kinds, defined: map[string][]*ast.Rule{}, operands: map[operandKey]*operand{}, constants: map[string][]way{}, left: most,
 	}
 	for _, def := range module.Rules {
-		t.defined[nameOf(def)] = append(t.defined[nameOf(def)], def)
+		name := nameOf(def)
+		t.defined[name] = append(t.defined[name], def)
+		t.shadows = t.shadows || ast.BuiltinMap[name] != nil
 	}
 	return t
 }
@@ -61,7 +63,7 @@ func newTranslator(own *collection, kinds map[string]*collection, module *ast.Mo
 // part returns the clauses of one definition of a part of a rule.
 func (t *translator) part(r *rule, name string, def *ast.Rule) []clause {
 	unknown := []clause{{when: []condition{doubt{}}, sets: r.all(), order: ast.Null{}}}
-	if formOf([]*ast.Rule{def}) != setForm {
+	if formOf([]*ast.Rule{def}) != setForm || t.shadows {
 		t.unsure(def.Location, "%s", name)
 		t.missed = true
 		return unknown
@@ -131,7 +133,7 @@ func (t *translator) address(r *rule, v value, c *clause) bool {
 		word, isWord := wordIn(of[name])
 		switch name {
 		case "subject":
-			if of[name] != value(identity{}) && !(t.own.single && word == t.own.name) {
+			if of[name] != value(identity{}) && (!t.own.single || word != t.own.name) {
 				return false
 			}
 			word = ""

@@ -1,12 +1,18 @@
 package rules
 
-import "slices"
+import (
+	"slices"
+	"strconv"
+)
 
 // item is any one word of a fact that is a list of words, as "some" binds it.
-type item struct{ list *operand }
+type item struct {
+	list   *operand
+	number int // tells it from others of the same list
+}
 
 func (i *item) text(at *site) (string, bool) { return at.item, true }
-func (i *item) String() string               { return "one of " + i.list.name }
+func (i *item) String() string               { return "item " + strconv.Itoa(i.number) + " of " + i.list.name }
 
 // holding holds where a list of words holds a word.
 type holding struct {
@@ -51,6 +57,7 @@ func (s someItem) holds(at *site) truth {
 	at.item = around
 	return t
 }
+
 func (s someItem) String() string {
 	return "some item of " + s.of.list.name + " (" + conjunction(s.when) + ")"
 }

@@ -40,7 +40,7 @@ func newLaw(module *ast.Module, kinds map[string]*collection) *law {
 func (t *translator) binds(def *ast.Rule) []binding {
 	unknown := []binding{{when: []condition{doubt{}}}}
 	ref := def.Head.Ref()
-	if def.Default || def.Else != nil || len(ref) != 2 || def.Head.Value == nil {
+	if t.shadows || def.Default || def.Else != nil || len(ref) != 2 || def.Head.Value == nil {
 		return unknown
 	}
 	var all []binding

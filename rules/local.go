@@ -38,7 +38,7 @@ func (v *validator) localDefinition(r *rule, def definition, picking map[string]
 		at(def.at.Row, "a rule looks at one subject at a time; here %s are picked by different keys", r.of.name)
 	case len(keys) == 1 && !keys[def.addresses]:
 		at(def.at.Row, "%s picks from the %s and is no set of their ids; write: %s contains id if { some id, … in input.%s … }", def.name, r.of.name, def.name, r.of.name)
-	case len(keys) == 0 && isPart(def.name) && !(r.of.single && def.names == r.of.name):
+	case len(keys) == 0 && isPart(def.name) && (!r.of.single || def.names != r.of.name):
 		at(def.at.Row, "%s names none of the %s; pick each by its id: some id, … in input.%s", def.name, r.of.name, r.of.name)
 	}
 }

@@ -154,7 +154,8 @@ type calculation struct {
 }
 
 // digits is how far a result in floats can lie from OPA's, as a share of what
-// goes in; both keep more digits than that.
+// goes in; both keep more digits than that. A product can moreover be too small
+// for a float.
 const digits = 1e-12
 
 func (c calculation) number(at *site) (number, truth) {
@@ -173,7 +174,7 @@ func (c calculation) number(at *site) (number, truth) {
 	case "minus":
 		return number{a.v - b.v, a.slack + b.slack + digits*(x+y)}, yes
 	}
-	return number{a.v * b.v, x*b.slack + y*a.slack + digits*x*y}, yes
+	return number{a.v * b.v, x*b.slack + y*a.slack + digits*x*y + math.SmallestNonzeroFloat64}, yes
 }
 
 func (c calculation) String() string {

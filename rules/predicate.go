@@ -120,6 +120,7 @@ func (c comparison) holds(at *site) truth {
 	}
 	return c.is.compare(a, b)
 }
+
 func (c comparison) String() string { return c.a.String() + " " + c.is.String() + " " + c.b.String() }
 
 // wording compares two texts by their bytes.
@@ -149,6 +150,7 @@ func (m member) holds(at *site) truth {
 	word, known := m.fact.text(at)
 	return truthOf(known && slices.Contains(m.words, word))
 }
+
 func (m member) String() string {
 	quoted := make([]string, len(m.words))
 	for i, w := range m.words {

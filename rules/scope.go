@@ -110,8 +110,8 @@ func neither(alternatives [][]condition) []condition {
 	case impossible(one):
 		return nil
 	}
-	if any, ok := one[0].(anyOf); ok && len(one) == 1 {
-		return []condition{noneOf(any)}
+	if several, ok := one[0].(anyOf); ok && len(one) == 1 {
+		return []condition{noneOf(several)}
 	}
 	return []condition{noneOf{one}}
 }

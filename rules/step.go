@@ -144,7 +144,8 @@ func (t *translator) elements(v value, in scope, at *ast.Location) ([]element, b
 		return []element{{key: identity{}, item: v.element(), picks: true}}, true
 	case *operand:
 		if v.words && !v.optional {
-			one := &item{v}
+			t.items++
+			one := &item{v, t.items}
 			return []element{{key: unclear{}, item: one, when: []condition{each{one}}}}, true
 		}
 	case setOf:
@@ -178,7 +179,7 @@ func (t *translator) some(e *ast.Expr, decl *ast.SomeDecl, in scope) []branch {
 	var all []branch
 	for _, w := range t.term(domain, in) {
 		elements, ok := t.elements(w.is, in, e.Location)
-		if !ok {
+		if !ok || key != nil && key.Equal(item) {
 			all = append(all, branch{when: and(w.when, t.unsure(e.Location, "%s", e)), scope: hide(item, hide(key, in))})
 			continue
 		}

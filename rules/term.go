@@ -109,7 +109,7 @@ func (t *translator) inline(name string, args []value, at *ast.Location) []way {
 		// A helper goes over no collection: it would speak of other subjects.
 		in := branch{scope: scope{picked: true}}
 		for i, pattern := range rule.Head.Args {
-			in = t.match(pattern, args[i], in)
+			in = t.argument(pattern, args[i], in)
 		}
 		if impossible(in.when) {
 			continue
@@ -119,6 +119,17 @@ func (t *translator) inline(name string, args []value, at *ast.Location) []way {
 		}
 	}
 	return all
+}
+
+// argument gives a parameter its value, or compares it: one name given twice
+// asks for equal values.
+func (t *translator) argument(pattern *ast.Term, v value, in branch) branch {
+	if name, ok := pattern.Value.(ast.Var); ok {
+		if before, again := in.scope.find(name); again {
+			return branch{when: and(in.when, compare(before, eq, v)), scope: in.scope}
+		}
+	}
+	return t.match(pattern, v, in)
 }
 
 // within returns the ways of a term at the end of a branch.
@@ -143,7 +154,12 @@ func (t *translator) members(name string, at *ast.Location) []way {
 	var all []way
 	for _, rule := range t.defined[name] {
 		for _, b := range t.body(rule.Body, branch{}) {
-			all = append(all, t.close(t.within(b, rule.Head.Key), at)...)
+			for _, w := range t.close(t.within(b, rule.Head.Key), at) {
+				if b.scope.picked && !concerns(w.is) { // of any subject, not only of ours
+					return []way{{when: t.unsure(at, "%s", name), is: unclear{}}}
+				}
+				all = append(all, w)
+			}
 		}
 	}
 	return all

@@ -18,8 +18,11 @@ type translator struct {
 	// constants are definitions that have one value, whatever the subject.
 	constants map[string][]way
 
+	shadows bool // a definition has the name of a function of OPA: nothing is understood
+
 	doubts []string // where and what is not understood
 	missed bool     // a clause is not wholly understood
+	items  int      // of lists that are gone over
 	depth  int      // of helpers that use helpers
 	left   int      // ways that may still be gone
 }
