@@ -16,6 +16,7 @@ import (
 
 // solved is a record with what its circuit makes of it.
 type solved struct {
+	text     []byte
 	record   *record.Record
 	analysis *circuit.Analysis
 }
@@ -31,9 +32,9 @@ func solve(name string, text []byte) (solved, []verdict.Fault) {
 		for i, f := range faults {
 			all[i] = verdict.Fault{Path: f.Name, At: f.At.Start, End: f.At.End, Says: f.Says}
 		}
-		return solved{record: r}, all
+		return solved{text: text, record: r}, all
 	}
-	return solved{record: r, analysis: circuit.Analyse(r)}, nil
+	return solved{text: text, record: r, analysis: circuit.Analyse(r)}, nil
 }
 
 // result is what came of one file.

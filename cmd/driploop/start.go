@@ -99,21 +99,14 @@ func (s *session) answers(file string) (draft.Answers, error) {
 	return answers, nil
 }
 
-// judgeText judges a record that is being drafted.
+// judgeText judges a record that is being drafted. If it is none, the program
+// is at fault.
 func (s *session) judgeText(text []byte) (*verdict.Record, error) {
-	one, faults := solve("draft.yaml", text)
-	if len(faults) > 0 {
-		return nil, &programFault{fmt.Errorf("the draft is no record: line %d: %s", faults[0].At.Line, faults[0].Says)}
-	}
-	e, err := s.engine()
-	if err != nil {
-		return nil, err
-	}
-	judged, err := e.Judge(one.record, one.facts(), time.Now())
+	got, err := s.judged("draft.yaml", text, time.Now())
 	if err != nil {
 		return nil, &programFault{err}
 	}
-	return &judged, nil
+	return got.Verdicts, nil
 }
 
 // keep writes a new file, never over an old one, or standard output.

@@ -5,22 +5,26 @@ import (
 	"slices"
 	"strings"
 
+	"driploop/model/copper"
+	"driploop/model/curve"
+	"driploop/model/quantity"
 	"driploop/model/verdict"
 )
 
-// ratings are the usual ratings of fuses and breakers, in amperes: common
-// practice, no source.
-func ratings() []float64 {
-	return []float64{1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 35, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200, 225, 250, 300, 350, 400, 500}
-}
-
-// sizes are the usual sizes of boat cable, smallest first: common practice, no
-// source.
-func sizes(metric bool) []string {
-	if metric {
-		return []string{"1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2", "16 mm2", "25 mm2", "35 mm2", "50 mm2", "70 mm2", "95 mm2", "120 mm2"}
+// sizes are the usual sizes in the boat's system, smallest first, from the least
+// that is used on boats.
+func (s *skeleton) sizes() []string {
+	system, least := quantity.MM2, quantity.WireSize{System: quantity.MM2, MM2: 1}
+	if s.gauges() {
+		system, least = quantity.AWG, quantity.WireSize{System: quantity.AWG, Gauge: 16}
 	}
-	return []string{"16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG", "2 AWG", "1 AWG", "1/0 AWG", "2/0 AWG", "3/0 AWG", "4/0 AWG"}
+	all := copper.UsualSizes(system)
+	all = all[slices.Index(all, least):]
+	texts := make([]string, len(all))
+	for i, size := range all {
+		texts[i] = size.String()
+	}
+	return texts
 }
 
 // trialValue is what an entry is taken to be while sizes are sought: what is
@@ -66,7 +70,7 @@ func Sizing() []string {
 func (s *skeleton) propose(judge Judge) error {
 	amps := s.job.current.In("A")
 	s.set(s.device, "rating", unknown, "")
-	for _, r := range ratings() {
+	for _, r := range curve.UsualRatings() {
 		if r >= amps {
 			s.set(s.device, "rating", fmt.Sprintf("%g A", r), "the least usual rating that carries the current")
 			break
@@ -76,7 +80,7 @@ func (s *skeleton) propose(judge Judge) error {
 	defer s.forget()
 	// Control conductors are thin: some size for the others to be judged by.
 	for _, c := range s.signal {
-		s.set(c, "size", sizes(!s.gauges())[0], "")
+		s.set(c, "size", s.sizes()[0], "")
 	}
 	if fuse := s.root.own("components").own("control-fuse"); fuse != nil {
 		const coils = "5 A" // ample for two relay coils: common practice, no source
@@ -96,7 +100,7 @@ func (s *skeleton) least(judge Judge, conductors []*item) error {
 	if len(conductors) == 0 {
 		return nil
 	}
-	for _, size := range sizes(!s.gauges()) {
+	for _, size := range s.sizes() {
 		for _, c := range conductors {
 			s.set(c, "size", size, "the least size that keeps the rules, run in the open at 30 °C, 50 °C in an engine space")
 		}

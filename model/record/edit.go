@@ -33,10 +33,8 @@ func Edit(name string, text []byte, changes ...Change) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, c := range changes {
-		if text, err = set(name, text, c); err != nil {
-			return nil, err
-		}
+	if text, err = setAll(name, text, changes); err != nil {
+		return nil, err
 	}
 	const rounds = 4 // each writes one level of sharing out
 	for range rounds {
@@ -48,14 +46,19 @@ func Edit(name string, text []byte, changes ...Change) ([]byte, error) {
 		if len(strays) == 0 {
 			return text, nil
 		}
+		var back []Change
 		for _, path := range strays {
-			old, had := before[path]
+			path = whole(path)
+			old, had := said(before, path)
 			if !had {
 				return nil, &ErrShared{changes[0].Path, path}
 			}
-			if text, err = set(name, text, Change{Path: path, Value: spell(old)}); err != nil {
-				return nil, err
+			if !slices.ContainsFunc(back, func(c Change) bool { return c.Path == path }) {
+				back = append(back, Change{Path: path, Value: old})
 			}
+		}
+		if text, err = setAll(name, text, back); err != nil {
+			return nil, err
 		}
 	}
 	return nil, &ErrShared{changes[0].Path, "other entries"}
@@ -80,4 +83,28 @@ func strays(before, after map[string]string, changes []Change) []string {
 		}
 	}
 	return slices.Sorted(maps.Keys(changed))
+}
+
+// whole is the path of the list that an item of plain values stands in, or the
+// path itself.
+func whole(path string) string {
+	if strings.HasSuffix(path, "]") {
+		return path[:strings.LastIndexByte(path, '[')]
+	}
+	return path
+}
+
+// said writes what stood at a path, a value or a list of values, as YAML.
+func said(before map[string]string, path string) (string, bool) {
+	if old, had := before[path]; had {
+		return spell(old), true
+	}
+	var items []string
+	for {
+		old, had := before[index(path, len(items))]
+		if !had {
+			return "[" + strings.Join(items, ", ") + "]", len(items) > 0
+		}
+		items = append(items, spell(old))
+	}
 }

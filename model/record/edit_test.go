@@ -32,6 +32,8 @@ func TestEditChangesOneEntryAndNoOtherByte(t *testing.T) {
 		{"below a merge", "x: &x {b: {d: 1 m, e: 2 m}}\na: {<<: *x}", "a.b.d", "3 m", "x: &x {b: {d: 1 m, e: 2 m}}\na: {<<: *x, b: {d: 3 m, e: 2 m}}"},
 		{"what others merge", "x: &x {b: 1 m}\na: {<<: *x}", "x.b", "3 m", "x: &x {b: 3 m}\na: {<<: *x, b: 1 m}"},
 		{"what others alias", "x: &x {b: 1 m}\na: *x", "x.b", "3 m", "x: &x {b: 3 m}\na: {<<: *x, b: 1 m}"},
+		{"a list that others merge", "x: &x {b: [1 m, 2 m]}\na: {<<: *x}", "x.b", "3 m", "x: &x {b: 3 m}\na: {<<: *x, b: [1 m, 2 m]}"},
+		{"an item that others merge", "x: &x {b: [1 m, 2 m]}\na: {<<: *x}", "x.b[1]", "3 m", "x: &x {b: [1 m, 3 m]}\na: {<<: *x, b: [1 m, 2 m]}"},
 		{"anchored block", "x: &x\n  b: 1 m\ny: 2", "x.c", "3 m", "x: &x\n  b: 1 m\n  c: 3 m  # note\ny: 2"},
 		{"line ends", "a:\r\n  b: 1 m\r\nz: 1\r\n", "a.c", "3 m", "a:\r\n  b: 1 m\r\n  c: 3 m  # note\r\nz: 1\r\n"},
 		{"accents before it", "a: {é: ü, b: 1 m}", "a.b", "3 m", "a: {é: ü, b: 3 m}"},

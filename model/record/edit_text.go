@@ -10,20 +10,58 @@ import (
 	"go.yaml.in/yaml/v3"
 )
 
-// set gives one entry a value, in the text.
-func set(name string, text []byte, c Change) ([]byte, error) {
-	mark := []byte("\ufeff")
-	body, marked := bytes.CutPrefix(text, mark)
-	root, src, faults := parse(name, body)
-	if len(faults) > 0 {
-		return nil, faults
+// splice replaces the bytes from one offset up to another.
+type splice struct {
+	from, to int
+	with     string
+}
+
+// setAll gives entries their values, in one pass over the text as far as the
+// changes do not touch the same bytes, in further passes where they do.
+func setAll(name string, text []byte, changes []Change) ([]byte, error) {
+	for len(changes) > 0 {
+		var later []Change
+		mark := []byte("\ufeff")
+		body, marked := bytes.CutPrefix(text, mark)
+		root, src, faults := parse(name, body)
+		if len(faults) > 0 {
+			return nil, faults
+		}
+		var done []splice
+		for _, c := range changes {
+			e := editor{src: src, text: body, change: c}
+			next, err := e.at(root, steps(c.Path))
+			if err != nil {
+				return nil, err
+			}
+			if slices.ContainsFunc(done, next.touches) {
+				later = append(later, c)
+			} else {
+				done = append(done, next)
+			}
+		}
+		text = apply(body, done)
+		if marked {
+			text = slices.Concat(mark, text)
+		}
+		changes = later
 	}
-	e := editor{src: src, text: body, change: c}
-	out, err := e.at(root, steps(c.Path))
-	if marked && err == nil {
-		out = slices.Concat(mark, out)
+	return text, nil
+}
+
+// touches reports whether two splices meet.
+func (s splice) touches(other splice) bool { return s.from <= other.to && other.from <= s.to }
+
+// apply makes splices that do not meet.
+func apply(text []byte, all []splice) []byte {
+	slices.SortFunc(all, func(a, b splice) int { return a.from - b.from })
+	var out []byte
+	at := 0
+	for _, s := range all {
+		out = append(append(out, text[at:s.from]...), s.with...)
+		at = s.to
 	}
-	return out, err
+	return append(out, text[at:]...)
 }
 
 // steps cuts a path into keys and indexes: "route[0].in" into route, [0], in.
@@ -48,10 +86,10 @@ type editor struct {
 }
 
 // at makes the change below a node that stands in the text itself.
-func (e *editor) at(n *yaml.Node, path []string) ([]byte, error) {
+func (e *editor) at(n *yaml.Node, path []string) (splice, error) {
 	if len(path) == 0 {
 		from, to := e.bounds(n)
-		return e.splice(from, to, e.change.Value), nil
+		return splice{from, to, e.change.Value}, nil
 	}
 	switch n.Kind {
 	case yaml.AliasNode:
@@ -59,17 +97,17 @@ func (e *editor) at(n *yaml.Node, path []string) ([]byte, error) {
 	case yaml.SequenceNode:
 		i, ok := indexOf(path[0])
 		if !ok || i >= len(n.Content) {
-			return nil, e.noPlace(path[0])
+			return splice{}, e.noPlace(path[0])
 		}
 		return e.at(n.Content[i], path[1:])
 	case yaml.MappingNode:
 		return e.in(n, path)
 	}
 	if !isNull(n) && n.Value != unknownWord {
-		return nil, e.noPlace(path[0])
+		return splice{}, e.noPlace(path[0])
 	}
 	from, to := e.bounds(n)
-	return e.splice(from, to, nested(path, e.change.Value)), nil
+	return splice{from, to, nested(path, e.change.Value)}, nil
 }
 
 func (e *editor) noPlace(step string) error {
@@ -77,7 +115,7 @@ func (e *editor) noPlace(step string) error {
 }
 
 // in makes the change in a mapping.
-func (e *editor) in(m *yaml.Node, path []string) ([]byte, error) {
+func (e *editor) in(m *yaml.Node, path []string) (splice, error) {
 	for i := 0; i+1 < len(m.Content); i += 2 {
 		if key := aimed(m.Content[i]); !isMerge(key) && key.Value == path[0] {
 			value := m.Content[i+1]
@@ -88,13 +126,13 @@ func (e *editor) in(m *yaml.Node, path []string) ([]byte, error) {
 		}
 	}
 	if _, ok := indexOf(path[0]); ok {
-		return nil, e.noPlace(path[0])
+		return splice{}, e.noPlace(path[0])
 	}
 	value := nested(path[1:], e.change.Value)
 	if old := inherited(m, path[0], 0); old != nil && len(path) > 1 {
 		copied, err := e.rewritten(old, path[1:])
 		if err != nil {
-			return nil, err
+			return splice{}, err
 		}
 		value = copied
 	}
@@ -102,41 +140,41 @@ func (e *editor) in(m *yaml.Node, path []string) ([]byte, error) {
 }
 
 // afterColon writes the value of a key that has none.
-func (e *editor) afterColon(keyEnd int, value string) ([]byte, error) {
+func (e *editor) afterColon(keyEnd int, value string) (splice, error) {
 	colon := bytes.IndexByte(e.text[keyEnd:], ':')
 	if colon < 0 {
-		return e.splice(keyEnd, keyEnd, ": "+value), nil
+		return splice{keyEnd, keyEnd, ": " + value}, nil
 	}
-	return e.splice(keyEnd+colon+1, keyEnd+colon+1, " "+value), nil
+	return splice{keyEnd + colon + 1, keyEnd + colon + 1, " " + value}, nil
 }
 
 // unshare replaces an alias by a mapping that merges it and differs in the
 // changed key only, or by a copy of what it stands for.
-func (e *editor) unshare(alias *yaml.Node, path []string) ([]byte, error) {
+func (e *editor) unshare(alias *yaml.Node, path []string) (splice, error) {
 	from, to := e.bounds(alias)
 	if alias.Alias.Kind == yaml.MappingNode && len(path) == 1 {
-		return e.splice(from, to, "{<<: *"+alias.Value+", "+path[0]+": "+e.change.Value+"}"), nil
+		return splice{from, to, "{<<: *" + alias.Value + ", " + path[0] + ": " + e.change.Value + "}"}, nil
 	}
 	copied, err := e.rewritten(alias.Alias, path)
 	if err != nil {
-		return nil, err
+		return splice{}, err
 	}
-	return e.splice(from, to, copied), nil
+	return splice{from, to, copied}, nil
 }
 
 // insert adds an entry to a mapping, behind its last one.
-func (e *editor) insert(m *yaml.Node, entry string) ([]byte, error) {
+func (e *editor) insert(m *yaml.Node, entry string) (splice, error) {
 	if m.Style&yaml.FlowStyle != 0 {
 		if len(m.Content) == 0 {
 			from, _ := e.bounds(m)
-			return e.splice(from+1, from+1, entry), nil
+			return splice{from + 1, from + 1, entry}, nil
 		}
 		_, to := e.bounds(m.Content[len(m.Content)-1])
 		if isNull(m.Content[len(m.Content)-1]) {
 			_, to = e.bounds(m)
-			return e.splice(to-1, to-1, ", "+entry), nil
+			return splice{to - 1, to - 1, ", " + entry}, nil
 		}
-		return e.splice(to, to, ", "+entry), nil
+		return splice{to, to, ", " + entry}, nil
 	}
 	to := e.src.end(m)
 	line := e.src.position(to).Line
@@ -146,7 +184,7 @@ func (e *editor) insert(m *yaml.Node, entry string) ([]byte, error) {
 	}
 	// An anchor before the first key is not part of the indentation.
 	indent := strings.Repeat(" ", e.src.rangeOf(m.Content[0]).Start.Column-1)
-	return e.splice(end, end, e.newline()+indent+entry), nil
+	return splice{end, end, e.newline() + indent + entry}, nil
 }
 
 func (e *editor) newline() string {
@@ -159,10 +197,6 @@ func (e *editor) newline() string {
 func (e *editor) bounds(n *yaml.Node) (from, to int) {
 	r := e.src.rangeOf(n)
 	return e.src.offset(r.Start), e.src.offset(r.End)
-}
-
-func (e *editor) splice(from, to int, with string) []byte {
-	return slices.Concat(e.text[:from], []byte(with), e.text[to:])
 }
 
 // nested writes a value below the keys of a path.

@@ -1,0 +1,168 @@
+// Package remedy seeks, for each breach of a record, the smallest change that
+// clears it without causing another, and proves it by judging again.
+package remedy
+
+import (
+	"cmp"
+	"slices"
+
+	"driploop/model/circuit"
+	"driploop/model/record"
+	"driploop/model/verdict"
+)
+
+// Judged is a record with all that was made of it.
+type Judged struct {
+	Record   *record.Record
+	Analysis *circuit.Analysis
+	Verdicts *verdict.Record
+}
+
+// Judge reads, solves and judges the text of a record.
+type Judge func(text []byte) (*Judged, error)
+
+// Entries lists the entries of a record that the facts of a rule come from, as
+// patterns such as conductors.*.size.
+type Entries func(r *verdict.Rule) []string
+
+// Cure is a change that clears a breach, proven by judging again.
+type Cure struct {
+	Changes []record.Change
+	// Again lists entries that belong to what is replaced, such as the pull that
+	// a crimp of the old conductor held: they have to be taken anew.
+	Again []string
+	// CopperKG is the mass of copper that it adds, in kg.
+	CopperKG float64
+	// Work is set if it cannot be made in the record alone: something was
+	// measured there, or has to be done on board first.
+	Work bool
+}
+
+// Item is one breach with what clears it.
+type Item struct {
+	Breach *verdict.Verdict
+	Cure   *Cure  // nil if no change of one thing clears it
+	Others []Cure // others that clear it, dearest last
+}
+
+// Plan is what was found for a record.
+type Plan struct {
+	// Made are the cures that Text holds, in the order in which they were made;
+	// Tasks are the breaches that are left, worst first.
+	Made, Tasks []Item
+	Text        []byte
+	Before      *verdict.Record
+	After       *verdict.Record
+}
+
+// Find seeks the cures of all breaches. Those that are a matter of the record
+// alone, such as the next gauge or another rating, are made in Text, one upon
+// the other; the rest is left as tasks. A record that was signed is left as it
+// is: everything is a task.
+func Find(name string, text []byte, judge Judge, entries Entries) (*Plan, error) {
+	first, err := judge(text)
+	if err != nil {
+		return nil, err
+	}
+	plan := &Plan{Text: text, Before: first.Verdicts, After: first.Verdicts}
+	f := &finder{name: name, judge: judge, entries: entries, text: text, now: first, signed: signed(first.Record), trials: map[string]*Judged{}}
+	tried := map[string]bool{}
+	for {
+		breach := f.next(tried)
+		if breach == nil {
+			break
+		}
+		tried[key(breach)] = true
+		item := f.cure(breach)
+		if item.Cure == nil || item.Cure.Work {
+			plan.Tasks = append(plan.Tasks, item)
+			continue
+		}
+		if err := f.make(item.Cure); err != nil {
+			return nil, err
+		}
+		plan.Made = append(plan.Made, item)
+	}
+	plan.Text, plan.After = f.text, f.now.Verdicts
+	plan.Tasks = slices.DeleteFunc(plan.Tasks, func(i Item) bool { return !f.breached(key(i.Breach)) })
+	return plan, nil
+}
+
+// signed reports whether somebody signed the record.
+func signed(r *record.Record) bool { return r.SignOff.By.Is() && r.SignOff.On.Is() }
+
+// key names a verdict among others.
+func key(v *verdict.Verdict) string { return v.Rule.ID + " " + v.Subject + " " + v.ID }
+
+// finder seeks cures for the record as it stands.
+type finder struct {
+	name    string
+	judge   Judge
+	entries Entries
+	text    []byte
+	now     *Judged
+	signed  bool
+	trials  map[string]*Judged // of the record as it stands, by change
+}
+
+// next returns the worst breach that was not tried yet.
+func (f *finder) next(tried map[string]bool) *verdict.Verdict {
+	var worst *verdict.Verdict
+	for i := range f.now.Verdicts.Verdicts {
+		v := &f.now.Verdicts.Verdicts[i]
+		if v.Outcome == verdict.Breach && !tried[key(v)] && (worst == nil || v.Severity > worst.Severity) {
+			worst = v
+		}
+	}
+	return worst
+}
+
+func (f *finder) breached(k string) bool {
+	return slices.ContainsFunc(f.now.Verdicts.Verdicts, func(v verdict.Verdict) bool { return v.Outcome == verdict.Breach && key(&v) == k })
+}
+
+// cure proves candidates and sorts those that clear the breach, least copper
+// first.
+func (f *finder) cure(breach *verdict.Verdict) Item {
+	item := Item{Breach: breach}
+	var proven []Cure
+	for _, ladder := range f.candidates(breach) {
+		for _, c := range ladder {
+			if f.prove(&c, breach) {
+				proven = append(proven, c)
+				break // the next rungs are larger changes of the same kind
+			}
+		}
+	}
+	slices.SortStableFunc(proven, func(a, b Cure) int {
+		return cmp.Or(cmpBool(a.Work, b.Work), cmp.Compare(a.CopperKG, b.CopperKG), cmp.Compare(len(a.Changes), len(b.Changes)))
+	})
+	if len(proven) > 0 {
+		item.Cure, item.Others = &proven[0], proven[1:]
+	}
+	return item
+}
+
+func cmpBool(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
+
+// make changes the record.
+func (f *finder) make(c *Cure) error {
+	text, err := record.Edit(f.name, f.text, c.Changes...)
+	if err != nil {
+		return err
+	}
+	now, err := f.judge(text)
+	if err != nil {
+		return err
+	}
+	f.text, f.now, f.trials = text, now, map[string]*Judged{}
+	return nil
+}

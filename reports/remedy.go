@@ -1,0 +1,107 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"driploop/model/quantity"
+	"driploop/model/record"
+	"driploop/model/remedy"
+	"driploop/model/verdict"
+)
+
+// Remedies prints what would clear the breaches of a record: the changes that
+// are a matter of the record alone, then the work that is left. The old values
+// are by path; written tells whether the changes were made in the file.
+func Remedies(w io.Writer, plan *remedy.Plan, old map[string]string, written bool, o Options) error {
+	if o.Units == "" {
+		o.Units = quantity.Both
+	}
+	p := newPage(w, o)
+	t := &remedyText{recordText: &recordText{page: p, rec: plan.Before, o: o, src: o.Sources[plan.Before.Path]}, old: old}
+	t.head()
+	if len(plan.Made)+len(plan.Tasks) == 0 {
+		t.blank()
+		t.noBreach(plan.Before.Counts[verdict.Undecided] > 0, plan.Before.Counts[verdict.Waived] > 0)
+	}
+	if len(plan.Made) > 0 {
+		title := "CHANGES THAT CLEAR A BREACH"
+		if written {
+			title = "CHANGED IN THE RECORD"
+		}
+		t.heading(title, fmt.Sprint(len(plan.Made)))
+		t.hang(0, 0, txt("Each was proven by judging again. The record then says what is to be fitted: isolate, fit it, and look again."))
+		for _, item := range plan.Made {
+			t.item(item)
+		}
+	}
+	if len(plan.Tasks) > 0 {
+		t.heading("WORK TO DO", fmt.Sprint(len(plan.Tasks)))
+		for _, item := range plan.Tasks {
+			t.item(item)
+		}
+	}
+	t.blank()
+	t.entry(in(strong, "before"), txt(countText(plan.Before.Counts)))
+	t.entry(in(strong, "after"), txt(countText(plan.After.Counts)))
+	t.blank()
+	t.hang(0, 0, txt(Caution))
+	return p.close()
+}
+
+// remedyText writes the remedies of one record.
+type remedyText struct {
+	*recordText
+	old map[string]string
+}
+
+func (t *remedyText) item(i remedy.Item) {
+	v := i.Breach
+	t.blank()
+	t.entry(in(severityInk(v.Severity), strings.ToUpper(v.Severity.String())), in(strong, v.Rule.Title))
+	t.entry(in(faint, "rule"), txt(v.Rule.ID))
+	t.entry(in(faint, "place"), txt(t.where(v)+", "+v.Subject))
+	t.entry(in(faint, "finding"), txt(t.say(v, v.Says)))
+	t.entry(in(faint, "remedy"), txt(t.say(v, v.Remedy)))
+	if i.Cure == nil {
+		t.entry(in(faint, "entry"), txt("No change of one entry clears it; the remedy above says what to do."))
+		return
+	}
+	t.cure("change", *i.Cure)
+	const most = 3 // further ones are dearer still
+	for n, other := range i.Others {
+		if n == most {
+			break
+		}
+		t.cure("or", other)
+	}
+}
+
+// cure prints what one cure changes.
+func (t *remedyText) cure(label string, c remedy.Cure) {
+	if c.Work {
+		label = map[string]string{"change": "then set", "or": "or set"}[label]
+	}
+	for n, change := range c.Changes {
+		if n > 0 {
+			label = ""
+		}
+		t.entry(in(faint, label), txt(t.change(change)))
+	}
+	if c.CopperKG > 0 {
+		t.entry(txt(""), txt(quantity.New(c.CopperKG, "kg").Format(t.o.Units)+" more copper"))
+	}
+	if len(c.Again) > 0 {
+		t.entry(in(faint, "take anew"), txt(strings.Join(c.Again, ", ")))
+	}
+}
+
+func (t *remedyText) change(c record.Change) string {
+	was := "was not written"
+	if old, ok := t.old[c.Path]; ok {
+		_, value, _ := strings.Cut(old, " ")
+		was = "was " + value
+	}
+	return fmt.Sprintf("%s: %s (%s)", c.Path, c.Value, was)
+}
