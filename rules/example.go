@@ -4,7 +4,10 @@ import (
 	"bytes"
 	"errors"
 	"io/fs"
+	"slices"
 	"strings"
+
+	"driploop/model/record"
 )
 
 // Example shows a rule at work on small records. Open is empty for a rule that
@@ -40,4 +43,15 @@ func readExample(files fs.FS, name string) (Example, error) {
 		parts[i] = Part{Says: says, Text: strings.TrimSuffix(string(document), "\n") + "\n"}
 	}
 	return Example{Breach: parts[0], Cure: parts[1], Open: parts[2]}, nil
+}
+
+// practised adds the practice sets to a record that names none, at its end, so
+// that lines keep their numbers, where it would not be judged by all of them
+// without.
+func practised(text string, sets []string) string {
+	lacks := slices.ContainsFunc(sets, func(set string) bool { return !slices.Contains(record.DefaultPractice(), set) })
+	if text == "" || !lacks || strings.Contains(text, "\npractice:") {
+		return text
+	}
+	return text + "practice: [" + strings.Join(sets, ", ") + "]\n"
 }

@@ -41,16 +41,12 @@ func marked(text, kind, rule string) []int {
 	return lines
 }
 
-// judged returns the verdicts of one rule on a record in YAML that is judged by
-// every practice set of the rule, unless it names its own.
+// judged returns the verdicts of one rule on a record in YAML.
 func judged(t *testing.T, engine *rules.Engine, rule *verdict.Rule, text string) []verdict.Verdict {
 	t.Helper()
 	r, faults := record.Decode(rule.ID, []byte(text))
 	require.Empty(t, faults, "the record is faulty:\n%s", faults.Error())
 	doc := facts.Build(r, circuit.Analyse(r))
-	if !strings.Contains(text, "\npractice:") {
-		doc.Practice = rule.Sets()
-	}
 	result, err := engine.Judge(r, doc, exampleDay)
 	require.NoError(t, err)
 	var mine []verdict.Verdict

@@ -68,13 +68,21 @@ func (e *Engine) Limits(id string) ([]Limit, error) {
 	return r.limits, nil
 }
 
-// Example returns the example of a rule.
+// Example returns the example of a rule. Its records name the practice sets
+// that bring the rule, so that whoever judges them finds what they show.
 func (e *Engine) Example(id string) (Example, error) {
 	r, err := e.find(id)
 	if err != nil {
 		return Example{}, err
 	}
-	return readExample(e.files, strings.TrimSuffix(r.file, ".rego")+".yaml")
+	example, err := readExample(e.files, strings.TrimSuffix(r.file, ".rego")+".yaml")
+	if err != nil {
+		return Example{}, err
+	}
+	for _, part := range []*Part{&example.Breach, &example.Cure, &example.Open} {
+		part.Text = practised(part.Text, r.sets)
+	}
+	return example, nil
 }
 
 // Digest identifies the rules: "sha256:" and the digest over every file that

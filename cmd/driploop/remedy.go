@@ -13,6 +13,7 @@ import (
 	"driploop/model/record"
 	"driploop/model/remedy"
 	"driploop/model/verdict"
+	"driploop/model/yard"
 	"driploop/reports"
 )
 
@@ -45,7 +46,7 @@ func newRemedy(s *session) *cobra.Command {
 }
 
 func (s *session) remedy(path string, write bool, units choice) error {
-	if write && path == standardInput {
+	if write && path == yard.StandardInput {
 		return errors.New("--write needs a file; standard input cannot be written")
 	}
 	one, source, err := s.one(path)

@@ -30,7 +30,7 @@ func Decode(name string, text []byte) (*Record, Faults) {
 	start := verdict.Range{Start: top, End: top}
 	rootTable().decode(d, start, start, doc, "", "", r)
 	if r.Practice.State == Absent {
-		r.Practice.V, r.Practice.State = defaultPractice(), Given
+		r.Practice.V, r.Practice.State = DefaultPractice(), Given
 	}
 	d.check()
 	return r, d.faults.sorted()

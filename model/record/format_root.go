@@ -14,8 +14,8 @@ func practiceSets() []string {
 	return []string{"us-federal", "us-inspected", "us-voluntary", "international", "uk", "canada", "eu", "workmanship", "yard"}
 }
 
-// defaultPractice is what a record without "practice" is judged by.
-func defaultPractice() []string { return []string{"us-federal", "workmanship"} }
+// DefaultPractice is what a record without "practice" is judged by.
+func DefaultPractice() []string { return []string{"us-federal", "workmanship"} }
 
 var rootTable = sync.OnceValue(func() *table[Record] {
 	version := field[Record]{spec{
