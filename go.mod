@@ -18,7 +18,6 @@ require (
 	go.yaml.in/yaml/v3 v3.0.5
 	golang.org/x/term v0.48.0
 	gonum.org/v1/gonum v0.17.0
-	gopkg.in/yaml.v3 v3.0.1
 	pgregory.net/rapid v1.3.0
 )
 

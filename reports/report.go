@@ -5,6 +5,7 @@ package reports
 import (
 	"io"
 	"strings"
+	"time"
 
 	"driploop/model/quantity"
 	"driploop/model/verdict"
@@ -21,6 +22,9 @@ type Options struct {
 	All    bool            // list met and not-applicable verdicts too
 	Colour bool            // the reader's terminal shows colour
 	Width  int             // columns of the reader's terminal; 0: 80
+	At     time.Time       // printed where a format has a time; zero: no time is printed
+	// Fails tells whether a verdict fails the check; nil: every breach does.
+	Fails func(*verdict.Verdict) bool
 	// Sources holds the text of each record by its path, for excerpts.
 	Sources map[string]*Source
 }
@@ -54,6 +58,7 @@ func Formats() []Format {
 	return []Format{
 		{Name: "text", About: "for a person at a terminal", Write: Text, Open: openText},
 		{Name: "json", About: "for programs, driploop.verdicts/1", Write: JSON, Open: openJSON},
+		{Name: "sarif", About: "for code review and editors, SARIF 2.1.0", Write: SARIF},
 	}
 }
 
@@ -65,4 +70,10 @@ func FormatNames() []string {
 		names[i] = f.Name
 	}
 	return names
+}
+
+// either lists words as "a, b or c".
+func either(words []string) string {
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
 }

@@ -72,6 +72,10 @@ func TestGolden(t *testing.T) {
 			c.options.Sources = sources()
 			golden(t, "text", name+".txt", render(t, "text", c.run, c.options))
 			golden(t, "json", name+".json", render(t, "json", c.run, c.options))
+			if c.options.Colour || c.options.Width > 0 {
+				return // for a terminal alone
+			}
+			golden(t, "sarif", name+".sarif", render(t, "sarif", c.run, c.options))
 		})
 	}
 }
@@ -191,7 +195,7 @@ func TestJSONEscapesKeepTheValue(t *testing.T) {
 
 func TestUnknownFormatIsNamedWithTheKnownOnes(t *testing.T) {
 	err := reports.Write(&bytes.Buffer{}, "jsn", run(), reports.Options{})
-	assert.EqualError(t, err, `"jsn" is no format; use text or json`)
+	assert.EqualError(t, err, `"jsn" is no format; use text, json or sarif`)
 }
 
 type fullDisk struct{}

@@ -3,7 +3,6 @@ package reports
 import (
 	"fmt"
 	"io"
-	"strings"
 
 	"driploop/model/verdict"
 )
@@ -31,7 +30,7 @@ func Open(w io.Writer, format string, head verdict.Run, o Options) (Stream, erro
 			return newKept(w, f, head, o), nil
 		}
 	}
-	return nil, fmt.Errorf("%q is no format; use %s", format, strings.Join(FormatNames(), " or "))
+	return nil, fmt.Errorf("%q is no format; use %s", format, either(FormatNames()))
 }
 
 // Write renders the run in the format of that name.

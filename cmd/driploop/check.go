@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"syscall"
@@ -33,7 +34,7 @@ goes before the settings; --settings tells what holds and where it comes from.
 
 const checkExample = `  driploop check job.yaml
   driploop check --gate danger --complete records/
-  driploop check --format json records/ > verdicts.json
+  driploop check --format sarif -o verdicts.sarif records/
   driploop check --all --units us job.yaml
   driploop check --settings .
   cat job.yaml | driploop check -`
@@ -47,6 +48,8 @@ type checkFlags struct {
 	today    string
 	config   string
 	settings bool
+	at       moment
+	output   destination
 }
 
 func newCheck(s *session) *cobra.Command {
@@ -68,7 +71,9 @@ func newCheck(s *session) *cobra.Command {
 	flags.Var(&f.gate, "gate", "the least severity of a breach that fails the check: "+either(f.gate.words))
 	flags.BoolVar(&f.complete, "complete", false, "fail if anything is undecided, too")
 	flags.BoolVar(&f.all, "all", false, "list what is met and what does not apply, too")
-	flags.Var(&f.units, "units", unitsHelp("both for text, metric for json"))
+	flags.Var(&f.units, "units", unitsHelp("both for text and md, metric for others"))
+	f.at.addTo(flags)
+	f.output.addTo(flags)
 	flags.StringVar(&f.today, "today", "", "the day by which waivers run out, as 2006-01-02 (default: today)")
 	flags.StringVar(&f.config, "config", "", `the settings of the yard (default: driploop.yaml above PATH; "none" for none)`)
 	flags.BoolVar(&f.settings, "settings", false, "tell the settings that hold, and where each comes from, and judge nothing")
@@ -95,8 +100,17 @@ func (s *session) check(cmd *cobra.Command, args []string, f *checkFlags) error 
 	}()
 	found := yard.Find(args, settings)
 	c := &checking{session: s, flags: f, settings: settings, today: today, found: found, code: exitClean}
-	return c.run(ctx)
+	err = s.to(f.output, func(w io.Writer) error { return c.run(ctx, w) })
+	if errors.Is(err, errStopped) {
+		complain(s.errs, fmt.Sprintf("%s is left as it was", f.output))
+		err = nil
+	}
+	return err
 }
+
+// errStopped keeps what was written up to an interruption from becoming a file
+// that looks whole.
+var errStopped = errors.New("stopped before the end")
 
 // checking is one run of check.
 type checking struct {
@@ -117,8 +131,8 @@ type checking struct {
 }
 
 // run judges what was found and prints it, record by record.
-func (c *checking) run(ctx context.Context) error {
-	if err := c.open(); err != nil {
+func (c *checking) run(ctx context.Context, w io.Writer) error {
+	if err := c.open(w); err != nil {
 		return err
 	}
 	err := inOrder(ctx, c.found.Files, c.judge, c.take)
@@ -143,11 +157,14 @@ func (c *checking) run(ctx context.Context) error {
 		c.code = max(c.code, exitUnusable)
 	}
 	c.session.code = max(c.session.code, c.code)
+	if interrupted && c.flags.output.isFile() {
+		return errStopped
+	}
 	return nil
 }
 
 // open prepares what is the same for all records.
-func (c *checking) open() error {
+func (c *checking) open(w io.Writer) error {
 	e, err := c.engine()
 	if err != nil {
 		return err
@@ -156,9 +173,12 @@ func (c *checking) open() error {
 		return err
 	}
 	c.sources = map[string]*reports.Source{}
-	c.stream, err = reports.Open(c.out, c.flags.format.value, verdict.Run{Version: version(), Rules: e.Digest()}, reports.Options{
-		Units: quantity.System(c.flags.units.value), All: c.flags.all, Colour: c.terminal.colour(), Width: c.terminal.width, Sources: c.sources,
-	})
+	o := c.options(c.flags.units)
+	if c.flags.output.isFile() {
+		o.Colour, o.Width = false, 0
+	}
+	o.All, o.Sources, o.At, o.Fails = c.flags.all, c.sources, c.flags.at.Time, c.flags.fails
+	c.stream, err = reports.Open(w, c.flags.format.value, verdict.Run{Version: version(), Rules: e.Digest(), Sources: e.Sources()}, o)
 	return err
 }
 
@@ -181,8 +201,11 @@ func (c *checking) take(f yard.File, r result) error {
 	}
 	c.judged++
 	c.practice.recast(&r.verdicts)
-	if fails(&r.verdicts, c.flags) {
-		c.code = max(c.code, exitBreach)
+	for i := range r.verdicts.Verdicts {
+		if c.flags.fails(&r.verdicts.Verdicts[i]) {
+			c.code = max(c.code, exitBreach)
+			break
+		}
 	}
 	return c.stream.Record(&r.verdicts, r.source)
 }
@@ -202,23 +225,25 @@ func leftOut(files int, settings string) string {
 	return fmt.Sprintf("%d YAML files were not looked at: %s leaves them out", files, settings)
 }
 
-func fails(rec *verdict.Record, f *checkFlags) bool {
-	if f.complete && rec.Counts[verdict.Undecided] > 0 {
-		return true
+// fails tells whether a verdict fails the check: a breach at or above the gate,
+// and what is undecided if all has to be decided.
+func (f *checkFlags) fails(v *verdict.Verdict) bool {
+	switch v.Outcome {
+	case verdict.Undecided:
+		return f.complete
+	case verdict.Breach:
+		return f.gate.value != yard.GateNone && v.Severity >= f.least()
 	}
-	if f.gate.value == yard.GateNone {
-		return false
-	}
+	return false
+}
+
+// least is the mildest severity that the gate stops.
+func (f *checkFlags) least() verdict.Severity {
 	gate, err := verdict.ParseSeverity(f.gate.value)
 	if err != nil {
 		panic(err) // the flag takes no other word
 	}
-	for i := range rec.Verdicts {
-		if v := &rec.Verdicts[i]; v.Outcome == verdict.Breach && v.Severity >= gate {
-			return true
-		}
-	}
-	return false
+	return gate
 }
 
 // severityWords lists the signal words, worst first.

@@ -183,6 +183,8 @@ type Run struct {
 	// Notes say what a reader has to know of the run as a whole, such as what it
 	// left out.
 	Notes []string
+	// Sources is the register that citations point into.
+	Sources []*Source
 }
 
 // Count tallies the verdicts by outcome; every outcome is present.
