@@ -6,7 +6,10 @@
 package rules
 
 import (
+	"errors"
+	"fmt"
 	"io/fs"
+	"path"
 	"slices"
 	"strings"
 	"sync"
@@ -26,11 +29,10 @@ type Engine struct {
 	reg    register
 	rules  []*rule // by id
 	byID   map[string]*rule
-	law    *law
+	top    []string // policies that belong to no rule
+	law    func() (*law, error)
 	digest string
 	plain  bool
-	// translate reads all rules in Go, when the first record is judged.
-	translate func()
 }
 
 // Option changes how an engine works.
@@ -41,11 +43,12 @@ type Option func(*Engine)
 // engine's own reading of the rules.
 func Plain() Option { return func(e *Engine) { e.plain = true } }
 
-// New loads the rules that the program ships with. They are read and checked at
-// once; a rule is compiled for OPA when it first finds something.
+// New loads the rules that the program ships with. Their metadata is read and
+// checked at once; the Rego of a rule is read and checked when a record first
+// calls for it, and compiled for OPA when it first finds something.
 func New(options ...Option) (*Engine, error) {
-	e, _, err := open(shipped)
-	if err != nil {
+	e, faults, err := open(shipped)
+	if err = errors.Join(err, faults.err()); err != nil {
 		return nil, err
 	}
 	for _, option := range options {
@@ -54,18 +57,35 @@ func New(options ...Option) (*Engine, error) {
 	return e, nil
 }
 
-// newEngine loads the rules of a folder and compiles them strictly.
+// newEngine loads the rules of a folder, checks all of them and compiles them
+// strictly. The error joins every *Problem of every file.
 func newEngine(files fs.FS) (*Engine, error) {
-	e, modules, err := open(files)
+	e, faults, err := open(files)
 	if err != nil {
+		return nil, err
+	}
+	modules := map[string]*ast.Module{}
+	parallel(e.rules, func(r *rule) { r.read() })
+	for _, r := range e.rules {
+		faults = append(faults, r.read()...)
+		modules[r.file] = r.mod
+	}
+	for _, name := range e.top {
+		text, err := fs.ReadFile(files, name)
+		if err != nil {
+			return nil, fmt.Errorf("read rules: %w", err)
+		}
+		modules[name] = parse(name, string(text), &faults)
+	}
+	if err := faults.err(); err != nil {
 		return nil, err
 	}
 	return e, verify(files, modules)
 }
 
-// open loads and checks the rules of a folder, and returns all of its policies.
-// The error joins every *Problem of every file.
-func open(files fs.FS) (*Engine, map[string]*ast.Module, error) {
+// open reads the registers of a folder of rules and the metadata of each, and
+// returns what is wrong with them.
+func open(files fs.FS) (*Engine, problems, error) {
 	var faults problems
 	e := &Engine{files: files, kinds: collections(), byID: map[string]*rule{}}
 	e.reg = readRegister(files, &faults)
@@ -73,53 +93,76 @@ func open(files fs.FS) (*Engine, map[string]*ast.Module, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	all, modules := load(files, named, &faults)
-	check := validator{reg: e.reg, kinds: e.kinds, faults: &faults}
-	for _, r := range all {
-		check.rule(r)
+	inTopic := named[:0:0]
+	for _, name := range named {
+		if path.Dir(name) == "." {
+			e.top = append(e.top, name)
+		} else {
+			inTopic = append(inTopic, name)
+		}
 	}
-	check.across(all)
-	if modules[bindingFile] == nil {
+	if !slices.Contains(e.top, bindingFile) {
 		faults.add(bindingFile, 0, "the policy that decides which laws bind is missing")
 	}
-	if err := faults.err(); err != nil {
-		return nil, nil, err
+	e.law = sync.OnceValues(func() (*law, error) { return readLaw(files, e.kinds) })
+	e.rules = load(files, inTopic, &faults)
+	check := validator{reg: e.reg, kinds: e.kinds, faults: &faults}
+	for _, r := range e.rules {
+		check.metadata(r)
 	}
-	e.law = newLaw(modules[bindingFile], e.kinds)
-	slices.SortFunc(all, func(a, b *rule) int { return compareIDs(a.meta.ID, b.meta.ID) })
-	for i, r := range all {
+	check.across(e.rules)
+	slices.SortFunc(e.rules, func(a, b *rule) int { return compareIDs(a.meta.ID, b.meta.ID) })
+	for i, r := range e.rules {
 		e.prepare(r, i)
-		modules[r.file] = r.mod
 	}
-	e.translate = sync.OnceFunc(func() {
-		parallel(e.rules, func(r *rule) { r.translated() })
-	})
 	e.digest, err = digest(files)
-	return e, modules, err
+	return e, faults, err
 }
 
-// prepare makes a checked rule ready to judge.
+// prepare gives a rule its place in the engine.
 func (e *Engine) prepare(r *rule, number int) {
 	r.number = number
 	r.elsewhere = "applies to " + r.meta.Applies
 	r.outside = "no practice set in force brings this rule; it stands in " + strings.Join(r.sets, ", ")
-	r.query = queryOf(r.file, r.mod, r.parts())
-	r.mentions = r.mentioned(e.kinds)
-	r.translated = sync.OnceValue(func() *translated { return translate(r, e.kinds) })
+	r.read = sync.OnceValue(func() problems { return e.read(r) })
 	for _, c := range r.meta.Sources {
-		s := e.reg.sources[c.Source]
-		r.cited = append(r.cited, verdict.Cited{Citation: c, Title: s.Title, Edition: s.Edition, Force: s.Force})
+		if s := e.reg.sources[c.Source]; s != nil {
+			r.cited = append(r.cited, verdict.Cited{Citation: c, Title: s.Title, Edition: s.Edition, Force: s.Force})
+		}
 	}
-	e.rules = append(e.rules, r)
-	r.of.rules = append(r.of.rules, r)
+	if r.of != nil {
+		r.of.rules = append(r.of.rules, r)
+	}
 	e.byID[r.meta.ID] = r
+}
+
+// load reads those of some rules side by side that are not read yet.
+func (e *Engine) load(some []*rule) error {
+	var first []*rule
+	for _, r := range some {
+		if !r.isRead.Load() {
+			first = append(first, r)
+		}
+	}
+	if len(first) == 0 {
+		return nil
+	}
+	parallel(first, func(r *rule) {
+		if faults := r.read(); len(faults) == 0 && !e.plain {
+			r.translated()
+		}
+	})
+	var faults problems
+	for _, r := range first {
+		faults = append(faults, r.read()...)
+	}
+	return faults.err()
 }
 
 // Judge judges a record by its facts and returns the verdict of every rule on
 // every subject. Waivers hold up to and on their last day, counted by today. An
 // error is a fault of a rule, not of the record.
 func (e *Engine) Judge(r *record.Record, doc *facts.Document, today time.Time) (verdict.Record, error) {
-	e.translate()
 	doc = doc.On(today)
 	w, err := e.newWriter(r, doc, today)
 	if err != nil {

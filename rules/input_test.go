@@ -48,8 +48,7 @@ func plainInput(t *testing.T, doc *facts.Document) any {
 }
 
 func TestInputIsTheDocumentWithoutWhatIsOpen(t *testing.T) {
-	engine, err := New()
-	require.NoError(t, err)
+	engine := readEngine(t)
 	doc := made(4)
 	want, ok := plainInput(t, doc).(map[string]any)
 	require.True(t, ok)
@@ -83,8 +82,7 @@ func TestInputIsTheDocumentWithoutWhatIsOpen(t *testing.T) {
 // TestStockOPAFindsTheSame evaluates the rules on the JSON of the document with
 // nothing of ours but the Rego, and compares every part of every rule.
 func TestStockOPAFindsTheSame(t *testing.T) {
-	engine, err := New()
-	require.NoError(t, err)
+	engine := readEngine(t)
 	doc := made(12)
 	input := engine.input(engine.list(doc))
 	modules := parsed(t)
@@ -96,7 +94,9 @@ func TestStockOPAFindsTheSame(t *testing.T) {
 	results, err := rego.New(options...).Eval(context.Background())
 	require.NoError(t, err)
 	stock := results[0].Bindings["found"].(map[string]any)
-	binds, err := engine.law.query.run(context.Background(), input)
+	law, err := engine.law()
+	require.NoError(t, err)
+	binds, err := law.query.run(context.Background(), input)
 	require.NoError(t, err)
 	assert.Equal(t, stock["binding"].(map[string]any)["binds"], binds["binds"])
 	for _, r := range engine.rules {

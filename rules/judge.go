@@ -39,17 +39,32 @@ func (e *Engine) newWriter(r *record.Record, doc *facts.Document, today time.Tim
 			w.inForce[i] |= rule.bit(set)
 		}
 	}
+	if err := w.load(); err != nil {
+		return nil, err
+	}
+	law, err := e.law()
+	if err != nil {
+		return nil, err
+	}
 	var understood bool
 	if !w.plain {
-		w.binds, understood = e.law.read(w.sites[0])
+		w.binds, understood = law.read(w.sites[0])
 	}
 	if !understood {
-		var err error
-		if w.binds, err = e.law.consult(e.input(w.facts)); err != nil {
-			return nil, err
+		w.binds, err = law.consult(e.input(w.facts))
+	}
+	return w, err
+}
+
+// load reads the rules that have something to judge: all if OPA is to judge all.
+func (w *writer) load() error {
+	some := make([]*rule, 0, len(w.engine.rules))
+	for i, r := range w.engine.rules {
+		if w.plain || w.inForce[i] != 0 && len(w.facts.subjects[r.of.number]) > 0 {
+			some = append(some, r)
 		}
 	}
-	return w, nil
+	return w.engine.load(some)
 }
 
 // look turns to a document.
@@ -170,6 +185,10 @@ func (w *writer) next(r *rule, s *seat, at *site) {
 // one judges a subject by a rule, or leaves it to OPA.
 func (w *writer) one(c candidate, at *site) {
 	number := c.rule.number
+	if !w.plain && w.inForce[number] == 0 {
+		w.write(c, c.rule.judge(at, 0, &opinion{}))
+		return
+	}
 	if w.plain || !c.rule.translated().opine(c.rule, at, w.inForce[number], &w.says) {
 		w.open[number] = append(w.open[number], c)
 		return

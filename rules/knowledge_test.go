@@ -20,8 +20,7 @@ import (
 // that each outcome stays or becomes undecided. A rule whose "asks" is too
 // narrow fails here: what was a breach turns into met.
 func TestKnowingLessDecidesNothingElse(t *testing.T) {
-	engine, err := New()
-	require.NoError(t, err)
+	engine := readEngine(t)
 	for _, r := range engine.rules {
 		t.Run(r.meta.ID, func(t *testing.T) {
 			maker := newMaker(r)

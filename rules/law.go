@@ -3,6 +3,7 @@ package rules
 import (
 	"context"
 	"fmt"
+	"io/fs"
 
 	"github.com/open-policy-agent/opa/v1/ast"
 )
@@ -23,7 +24,21 @@ type binding struct {
 	binds  bool
 }
 
-// newLaw reads the policy that decides it.
+// readLaw reads the policy that decides it.
+func readLaw(files fs.FS, kinds map[string]*collection) (*law, error) {
+	text, err := fs.ReadFile(files, bindingFile)
+	if err != nil {
+		return nil, fmt.Errorf("which laws bind: %w", err)
+	}
+	var faults problems
+	module := parse(bindingFile, string(text), &faults)
+	if module == nil {
+		return nil, faults.err()
+	}
+	return newLaw(module, kinds), nil
+}
+
+// newLaw understands the parsed policy.
 func newLaw(module *ast.Module, kinds map[string]*collection) *law {
 	l := &law{query: queryOf(bindingFile, module, `{"binds": data.driploop.binding.binds}`)}
 	for _, def := range module.Rules {

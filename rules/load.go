@@ -3,23 +3,24 @@ package rules
 import (
 	"fmt"
 	"io/fs"
-	"path"
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"github.com/open-policy-agent/opa/v1/ast"
 
 	"driploop/model/verdict"
 )
 
-// rule is one rule as loaded.
+// rule is one rule as loaded: what its metadata says, and once it is read, what
+// its Rego does.
 type rule struct {
 	meta  verdict.Rule
 	file  string
 	text  string
 	about *metadata
-	mod   *ast.Module
+	pkg   string // the package that its id asks for
 
 	of      *collection
 	sets    []string // practice sets that bring it; a set's place is its bit in a mask
@@ -27,20 +28,22 @@ type rule struct {
 	asks    []need
 	decides []need
 	clauses []clauseNeed
-	limits  []Limit
 	cited   []verdict.Cited // as its sources; whether a law binds is for each record to say
-
-	hasApplies  bool
-	hasAsks     bool
-	hasExcludes bool
+	number  int             // among the rules of the engine, by id
 
 	// elsewhere and outside say why it does not apply.
 	elsewhere, outside string
 
-	number     int    // among the rules of the engine, by id
+	// read reads and checks the Rego, once; the rest is there from then on.
+	read       func() problems
+	isRead     atomic.Bool
+	mod        *ast.Module
+	limits     []Limit
 	query      *query // for OPA to evaluate it
 	mentions   map[*collection][]fact
 	translated func() *translated // what is understood of it in Go
+
+	hasApplies, hasAsks, hasExcludes bool
 }
 
 // need is a fact that a rule depends on, of its subject or of a singleton.
@@ -78,52 +81,60 @@ func policies(files fs.FS) ([]string, error) {
 	return all, nil
 }
 
-// load reads and parses every rule; policies at the top belong to no rule and
-// are returned apart.
-func load(files fs.FS, named []string, faults *problems) (all []*rule, others map[string]*ast.Module) {
+// load reads the metadata of every rule, which stand in a topic's folder each.
+func load(files fs.FS, named []string, faults *problems) []*rule {
 	loaded := make([]*rule, len(named))
 	found := make([]problems, len(named))
-	options := ast.ParserOptions{Capabilities: capabilities()}
-	var work sync.WaitGroup
-	for i, name := range named {
-		work.Go(func() { loaded[i] = readRule(files, name, options, &found[i]) })
+	numbers := make([]int, len(named))
+	for i := range numbers {
+		numbers[i] = i
 	}
-	work.Wait()
-	others = map[string]*ast.Module{}
-	for i, r := range loaded {
-		*faults = append(*faults, found[i]...)
-		switch {
-		case r == nil:
-		case r.about == nil:
-			others[r.file] = r.mod
-		default:
-			all = append(all, r)
-		}
+	parallel(numbers, func(i int) { loaded[i] = readRule(files, named[i], &found[i]) })
+	for _, f := range found {
+		*faults = append(*faults, f...)
 	}
-	return all, others
+	return slices.DeleteFunc(loaded, func(r *rule) bool { return r == nil })
 }
 
-// readRule reads one policy file. A file in a topic's folder is a rule.
-func readRule(files fs.FS, name string, options ast.ParserOptions, faults *problems) *rule {
+// readRule reads one policy file and its metadata.
+func readRule(files fs.FS, name string, faults *problems) *rule {
 	text, err := fs.ReadFile(files, name)
 	if err != nil {
 		faults.add(name, 0, "%v", err)
 		return nil
 	}
 	r := &rule{file: name, text: string(text)}
-	r.mod, err = ast.ParseModuleWithOpts(name, r.text, options)
-	if err != nil {
-		addParse(faults, name, err)
-		return nil
-	}
-	if path.Dir(name) == "." {
-		return r
-	}
 	if r.about, err = readMetadata(r.text); err != nil {
 		addYAML(faults, name, err)
 		return nil
 	}
 	return r
+}
+
+// parse parses a policy; nil if it is faulty.
+func parse(name, text string, faults *problems) *ast.Module {
+	module, err := ast.ParseModuleWithOpts(name, text, ast.ParserOptions{Capabilities: capabilities()})
+	if err != nil {
+		addParse(faults, name, err)
+		return nil
+	}
+	return module
+}
+
+// read reads and checks the Rego of a rule and makes it ready to judge.
+func (e *Engine) read(r *rule) (faults problems) {
+	if r.mod = parse(r.file, r.text, &faults); r.mod == nil {
+		return faults
+	}
+	check := validator{reg: e.reg, kinds: e.kinds, faults: &faults}
+	check.policy(r)
+	if r.of != nil {
+		r.query = queryOf(r.file, r.mod, r.parts())
+		r.mentions = r.mentioned(e.kinds)
+		r.translated = sync.OnceValue(func() *translated { return translate(r, e.kinds) })
+	}
+	r.isRead.Store(len(faults) == 0)
+	return faults
 }
 
 // addParse adds the errors of OPA's parser or compiler.

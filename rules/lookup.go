@@ -65,7 +65,7 @@ func (e *Engine) Limits(id string) ([]Limit, error) {
 	if err != nil {
 		return nil, err
 	}
-	return r.limits, nil
+	return r.limits, r.read().err()
 }
 
 // Example returns the example of a rule. Its records name the practice sets

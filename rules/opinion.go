@@ -12,9 +12,6 @@ type opinion struct {
 // and where a condition is not understood.
 func (t *translated) opine(r *rule, at *site, inForce mask, says *opinion) bool {
 	says.applies, says.excludes, says.findings, says.asks = r.all(), 0, nil, says.asks[:0]
-	if inForce == 0 {
-		return true
-	}
 	var certain bool
 	if says.excludes, certain = speaks(t.excludes, at, inForce); !certain {
 		return false

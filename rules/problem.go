@@ -32,6 +32,7 @@ func (p *problems) add(file string, line int, format string, args ...any) {
 
 // err returns the problems in order of file and line as one error, or nil.
 func (p problems) err() error {
+	p = slices.Clone(p)
 	slices.SortStableFunc(p, func(a, b *Problem) int {
 		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line))
 	})

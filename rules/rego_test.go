@@ -89,8 +89,7 @@ func TestRegoTestsPass(t *testing.T) {
 // TestEveryRuleIsATrio checks that each rule stands beside its Rego tests, in a
 // package of its own, and its example.
 func TestEveryRuleIsATrio(t *testing.T) {
-	engine, err := New()
-	require.NoError(t, err)
+	engine := readEngine(t)
 	modules := parsed(t)
 	for _, r := range engine.rules {
 		name := strings.TrimSuffix(r.file, ".rego")

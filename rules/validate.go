@@ -31,8 +31,8 @@ type validator struct {
 	faults *problems
 }
 
-// rule checks one rule and resolves what its metadata names.
-func (v *validator) rule(r *rule) {
+// metadata checks what a rule says of itself and resolves what it names.
+func (v *validator) metadata(r *rule) {
 	severity, err := verdict.ParseSeverity(r.about.Custom.Severity)
 	if err != nil {
 		v.at(r, "custom.severity", "%v", err)
@@ -51,6 +51,16 @@ func (v *validator) rule(r *rule) {
 	r.asks = v.facts(r, "custom.asks", r.meta.Asks)
 	r.decides = v.facts(r, "custom.decides", r.meta.Decides)
 	v.trusted(r)
+}
+
+// policy checks the Rego of a rule whose metadata has been checked.
+func (v *validator) policy(r *rule) {
+	if got := strings.TrimPrefix(r.mod.Package.Path.String(), "data."); r.pkg != "" && got != r.pkg {
+		v.faults.add(r.file, r.mod.Package.Location.Row, "package %s is not that of id %q; write package %s", got, r.meta.ID, r.pkg)
+	}
+	if r.of == nil {
+		return
+	}
 	v.parts(r)
 	v.safe(r)
 	v.words(r)
@@ -83,7 +93,7 @@ func (v *validator) complete(r *rule) {
 	}
 }
 
-// named checks that id, file and package are one name.
+// named checks that id and file are one name, and says what package it asks for.
 func (v *validator) named(r *rule) {
 	id := r.meta.ID
 	topic, fault, ok := strings.Cut(id, "/")
@@ -95,10 +105,7 @@ func (v *validator) named(r *rule) {
 	if want := path.Join(topic, snake+".rego"); r.file != want {
 		v.at(r, "custom.id", "id %q belongs in %s", id, want)
 	}
-	want := root + "." + strings.ReplaceAll(topic, "-", "_") + "." + snake
-	if got := strings.TrimPrefix(r.mod.Package.Path.String(), "data."); got != want {
-		v.faults.add(r.file, r.mod.Package.Location.Row, "package %s is not that of id %q; write package %s", got, id, want)
-	}
+	r.pkg = root + "." + strings.ReplaceAll(topic, "-", "_") + "." + snake
 }
 
 // schema checks that stock OPA checks the rule against the facts too.
