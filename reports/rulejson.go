@@ -24,9 +24,10 @@ type jsonRule struct {
 }
 
 type jsonLimit struct {
-	Set   string            `json:"set"`
-	When  string            `json:"when,omitempty"`
-	Limit map[string]string `json:"limit"`
+	Set    string            `json:"set"`
+	Clause string            `json:"clause,omitempty"`
+	When   string            `json:"when,omitempty"`
+	Limit  map[string]string `json:"limit"`
 }
 
 type jsonNeed struct {
@@ -63,7 +64,7 @@ func RulesJSON(w io.Writer, pages []*RulePage, o Options) error {
 func ruleJSON(page *RulePage, o Options) jsonRule {
 	out := jsonRule{Rule: page.Rule, Limits: []jsonLimit{}}
 	for _, l := range page.Limits {
-		out.Limits = append(out.Limits, jsonLimit{Set: l.Set, When: l.When, Limit: printed(l.Figures, func(f verdict.Figure) string { return f.Print(o.Units) })})
+		out.Limits = append(out.Limits, jsonLimit{Set: l.Set, Clause: l.Clause, When: l.When, Limit: printed(l.Figures, func(f verdict.Figure) string { return f.Print(o.Units) })})
 	}
 	for _, n := range page.Needs {
 		entries := n.Entries

@@ -1,8 +1,9 @@
 package reports
 
 import (
-	"fmt"
 	"io"
+	"regexp"
+	"slices"
 	"strings"
 
 	"driploop/model/quantity"
@@ -13,6 +14,7 @@ import (
 type RulePage struct {
 	Rule    *verdict.Rule
 	Sources []*verdict.Source // those that the rule cites
+	Related []*verdict.Rule   // those that it names, or that name it
 	Limits  []RuleLimit
 	Needs   []RuleNeed
 	Breach  RuleExample // a record that breaks the rule
@@ -23,6 +25,7 @@ type RulePage struct {
 // RuleLimit is a limit of the rule in one practice set.
 type RuleLimit struct {
 	Set     string
+	Clause  string // where it stands; empty where no clause is known
 	When    string // the condition in words; empty if it always holds
 	Figures []verdict.Figure
 }
@@ -43,10 +46,19 @@ type RuleExample struct {
 
 // RuleText writes the page of a rule for a person.
 func RuleText(w io.Writer, page *RulePage, o Options) error {
+	return rulePage(&textSheet{page: newPage(w, o)}, page, o)
+}
+
+// RuleMarkdown writes the page of a rule in Markdown.
+func RuleMarkdown(w io.Writer, page *RulePage, o Options) error {
+	return rulePage(newMarkdownSheet(w), page, o)
+}
+
+func rulePage(s sheet, page *RulePage, o Options) error {
 	if o.Units == "" {
 		o.Units = quantity.Both
 	}
-	r := &ruleText{page: newPage(w, o), rule: page.Rule, of: page, o: o}
+	r := &rulePager{sheet: s, rule: page.Rule, of: page, o: o}
 	r.head()
 	r.limits()
 	r.sources()
@@ -54,30 +66,28 @@ func RuleText(w io.Writer, page *RulePage, o Options) error {
 	r.example("BROKEN", page.Breach)
 	r.example("PUT RIGHT", page.Cure)
 	r.example("NOT TO BE DECIDED", page.Open)
-	r.blank()
-	r.hang(0, 0, txt(Caution))
+	r.related()
+	r.para(Caution)
 	return r.close()
 }
 
-type ruleText struct {
-	*page
+// rulePager writes the page of a rule on a sheet.
+type rulePager struct {
+	sheet
 	rule *verdict.Rule
 	of   *RulePage
 	o    Options
 }
 
-func (r *ruleText) head() {
-	word := strings.ToUpper(r.rule.Severity.String())
-	r.entry(in(severityInk(r.rule.Severity), word), in(strong, flow(r.rule.Title)))
-	r.entry(in(faint, "rule"), txt(r.rule.ID))
-	r.entry(in(faint, "judges"), txt(flow(r.rule.Applies)))
-	r.entry(in(faint, "why"), txt(flow(r.rule.Why)))
-	r.entry(in(faint, "at worst"), txt(Consequence(r.rule.Severity)))
-	r.entry(in(faint, "remedy"), txt(openPlaces(flow(r.rule.Remedy))))
-	if len(r.rule.Related) > 0 {
-		r.entry(in(faint, "see also"), txt(strings.Join(r.rule.Related, ", ")))
-	}
-	r.entry(in(faint, "since"), txt(r.rule.Since))
+func (r *rulePager) head() {
+	r.title(severityInk(r.rule.Severity), strings.ToUpper(r.rule.Severity.String()), r.rule.Title)
+	r.entry("rule", r.rule.ID)
+	r.entry("judges", r.rule.Applies)
+	r.entry("why", r.rule.Why)
+	r.entry("at worst", Consequence(r.rule.Severity))
+	r.entry("finding", openPlaces(r.rule.Says))
+	r.entry("remedy", openPlaces(r.rule.Remedy))
+	r.entry("since", r.rule.Since)
 }
 
 // Consequence says what a severity means, after the signal words of ANSI Z535:
@@ -113,78 +123,109 @@ func openPlaces(template string) string {
 	}
 }
 
-func (r *ruleText) limits() {
+func (r *rulePager) limits() {
 	if len(r.of.Limits) == 0 {
 		return
 	}
-	r.heading("LIMITS", "by practice set; the strictest in force decides")
-	rows := newTable("practice set", "where", "limit")
+	r.section("LIMITS", "by practice set; the strictest in force decides")
+	rows := newTable("practice set", "clause", "where", "limit")
 	for _, l := range r.of.Limits {
 		var parts []string
-		for _, f := range l.Figures {
+		for _, f := range shown(l.Figures) {
 			parts = append(parts, spaced(f.Name)+" "+glued(f.Print(r.o.Units)))
 		}
-		rows.add(l.Set, l.When, strings.Join(parts, ", "))
+		rows.add(l.Set, l.Clause, l.When, strings.Join(parts, ", "))
 	}
-	r.table(rows, 0)
+	r.table(rows)
 }
 
-func (r *ruleText) sources() {
-	r.heading("WHAT IT RESTS ON", plural(len(r.rule.Sources), "source"))
-	for i, c := range r.rule.Sources {
-		if i > 0 {
-			r.blank()
-		}
-		s := r.source(c.Source)
-		r.hang(0, 2, in(strong, flow(s.Title)), txt(clauseAndEdition(c.Clause, s.Edition)))
-		r.hang(2, 2, txt("asks: "+flow(c.Asks)))
-		authority := string(s.Force)
-		if s.Scope != "" {
-			authority += ", " + flow(s.Scope)
-		}
-		if trust := trustText(c.Trust); trust != "" {
-			authority += "; " + trust
-		}
-		r.hang(2, 2, txt("authority: "+authority))
-		r.hang(2, 2, txt("in force under: "+c.Set))
-	}
+// shown leaves out the area of a limit that is a conductor's size: the size says
+// the same in the words of the trade.
+func shown(figures []verdict.Figure) []verdict.Figure {
+	sized := slices.ContainsFunc(figures, func(f verdict.Figure) bool { return f.Name == "size" })
+	return slices.DeleteFunc(slices.Clone(figures), func(f verdict.Figure) bool { return sized && f.Name == "area" })
 }
 
-func clauseAndEdition(clause, edition string) string {
-	text := ""
-	if clause != "" {
-		text += ", " + flow(clause)
-	}
-	if edition != "" {
-		text += " (" + flow(edition) + ")"
-	}
-	return text
-}
-
-func (r *ruleText) source(id string) *verdict.Source {
+// sources writes each document once, with its authority, and below it the
+// clauses and what they ask.
+func (r *rulePager) sources() {
+	r.section("WHAT IT RESTS ON", plural(len(r.of.Sources), "document"))
 	for _, s := range r.of.Sources {
-		if s.ID == id {
-			return s
+		lines := []string{authorityOf(s)}
+		for _, c := range r.rule.Sources {
+			if c.Source == s.ID {
+				lines = append(lines, citationLine(c))
+			}
 		}
+		r.item(s.Title, edition(s), lines...)
 	}
-	return &verdict.Source{ID: id, Title: id}
 }
 
-func (r *ruleText) needs() {
+// citationLine says what a clause asks, under which set, and how well that is
+// known.
+func citationLine(c verdict.Citation) string {
+	text := c.Asks
+	if c.Clause != "" {
+		text = c.Clause + ": " + text
+	}
+	return text + " (" + Trust(c.Trust) + ") [" + c.Set + "]"
+}
+
+// Trust says how well a figure or clause has been checked.
+func Trust(t verdict.Trust) string {
+	if t == verdict.Read {
+		return "clause read"
+	}
+	return trustText(t)
+}
+
+func edition(s *verdict.Source) string {
+	if s.Edition == "" {
+		return ""
+	}
+	return "(" + s.Edition + ")"
+}
+
+// authorityOf says what force a document has, whose it is and whom it is for.
+func authorityOf(s *verdict.Source) string {
+	text := capital(string(s.Force))
+	if s.Issuer != "" && s.Force != verdict.Practice {
+		text += ", " + s.Issuer
+	}
+	switch {
+	case s.Scope == "":
+		return text
+	case s.Force == verdict.Law:
+		return text + "; binds " + s.Scope
+	}
+	return text + "; " + s.Scope
+}
+
+func (r *rulePager) needs() {
 	if len(r.of.Needs) == 0 {
 		return
 	}
-	r.heading("WHAT THE RECORD HAS TO SAY", "or the rule cannot be decided")
-	for _, n := range r.of.Needs {
-		text := factWords(n.Fact)
-		if n.When != "" {
-			text += ", " + n.When
-		}
-		if len(n.Entries) == 0 {
-			r.hang(0, 2, txt(text+": from what every record says, and its circuit"))
+	r.section("WHAT THE RECORD HAS TO SAY", "or the rule cannot be decided")
+	for i, n := range r.of.Needs {
+		same := func(m RuleNeed) bool { return m.When == n.When && slices.Equal(m.Entries, n.Entries) }
+		if slices.ContainsFunc(r.of.Needs[:i], same) {
 			continue
 		}
-		r.hang(0, 2, in(strong, strings.Join(n.Entries, ", ")), txt(": "+text))
+		var facts []string
+		for _, m := range r.of.Needs[i:] {
+			if same(m) {
+				facts = append(facts, factWords(m.Fact))
+			}
+		}
+		text := strings.Join(facts, ", ")
+		if n.When != "" {
+			text += "; " + n.When
+		}
+		if len(n.Entries) == 0 {
+			r.item(text, ": from what every record says, and its circuit")
+			continue
+		}
+		r.item(strings.Join(n.Entries, ", "), ": "+text)
 	}
 }
 
@@ -198,36 +239,32 @@ func factWords(fact string) string {
 	return words + " (" + quantity.Symbol(q.Unit) + ")"
 }
 
-func (r *ruleText) example(title string, e RuleExample) {
+// mark is where the verdicts of an example point.
+var mark = regexp.MustCompile(`# (want|open) .*`)
+
+func (r *rulePager) example(title string, e RuleExample) {
 	if e.Text == "" {
 		return
 	}
-	r.heading(title, flow(e.Says))
-	for i, line := range strings.Split(strings.TrimSuffix(e.Text, "\n"), "\n") {
-		if i == 0 && strings.HasPrefix(line, "# ") {
-			continue // the line on what it shows
-		}
-		r.raw("  " + Plain(line) + "\n")
+	r.section(title, e.Says)
+	text := e.Text
+	if first, rest, found := strings.Cut(text, "\n"); found && strings.HasPrefix(first, "# ") {
+		text = rest // without the line on what it shows
 	}
+	r.code(mark.ReplaceAllStringFunc(text, func(m string) string {
+		if strings.HasPrefix(m, "# want") {
+			return "# <- breached"
+		}
+		return "# <- cannot be decided"
+	}))
 }
 
-// RuleList writes the rules by topic, for a person.
-func RuleList(w io.Writer, rules []*verdict.Rule, o Options) error {
-	p := newPage(w, o)
-	topic := ""
-	for _, r := range rules {
-		if t, _, _ := strings.Cut(r.ID, "/"); t != topic {
-			if topic != "" {
-				p.blank()
-			}
-			topic = t
-			p.hang(0, 0, in(strong, topic))
-		}
-		word := strings.ToUpper(r.Severity.String())
-		p.labelled(in(severityInk(r.Severity), word), margin, txt(r.ID))
-		p.hang(margin+2, margin+2, txt(flow(r.Title)))
+func (r *rulePager) related() {
+	if len(r.of.Related) == 0 {
+		return
 	}
-	p.blank()
-	p.hang(0, 0, txt(fmt.Sprintf("%s. Read one with: driploop cite RULE", plural(len(rules), "rule"))))
-	return p.close()
+	r.section("RELATED RULES", "")
+	for _, other := range r.of.Related {
+		r.item(other.ID, ": "+other.Title)
+	}
 }

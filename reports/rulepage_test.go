@@ -36,9 +36,10 @@ func rulePage() *reports.RulePage {
 			{ID: "reported", Title: "Small-craft practice", Force: verdict.Standard},
 			{ID: "practice", Title: "Common practice of the trade", Force: verdict.Practice},
 		},
+		Related: []*verdict.Rule{overloaded},
 		Limits: []reports.RuleLimit{
-			{Set: "us-federal", Figures: inches(7)},
-			{Set: "us-federal", When: "in a sheath or enclosure", Figures: inches(40)},
+			{Set: "us-federal", Clause: "183.455(b)(1)", Figures: inches(7)},
+			{Set: "us-federal", Clause: "183.455(b)(1)", When: "in a sheath or enclosure", Figures: inches(40)},
 			{Set: "us-voluntary", When: "from a battery, enclosed", Figures: inches(72)},
 		},
 		Needs: []reports.RuleNeed{
@@ -53,9 +54,11 @@ func rulePage() *reports.RulePage {
 }
 
 func TestRulePageGolden(t *testing.T) {
-	var text, tree, list bytes.Buffer
+	var text, md, tree, list bytes.Buffer
 	require.NoError(t, reports.RuleText(&text, rulePage(), reports.Options{}))
 	golden(t, "rule", "too-far.txt", text.Bytes())
+	require.NoError(t, reports.RuleMarkdown(&md, rulePage(), reports.Options{}))
+	golden(t, "rule", "too-far.md", md.Bytes())
 	require.NoError(t, reports.RulesJSON(&tree, []*reports.RulePage{rulePage()}, reports.Options{}))
 	golden(t, "rule", "too-far.json", tree.Bytes())
 	require.NoError(t, reports.RuleList(&list, []*verdict.Rule{overloaded, drop, unlabelled, raw, tooFar}, reports.Options{}))
@@ -67,8 +70,9 @@ func TestRulePageTellsLawFromWhatIsReported(t *testing.T) {
 	require.NoError(t, reports.RuleText(&b, rulePage(), reports.Options{Units: quantity.US}))
 	text := strings.Join(strings.Fields(b.String()), " ")
 	for _, part := range []string{
-		"authority: law, boats with a petrol engine", "standard; as reported; the document itself was not seen",
-		"practice; common practice, no source", "us-federal in a sheath or enclosure unprotected 40 in",
+		"Law, US Coast Guard; binds boats with a petrol engine 183.455(b)(1): a device within 7 in of the source (clause read) [us-federal]",
+		"Standard the same, farther where enclosed (as reported; the document itself was not seen) [us-voluntary]",
+		"Practice as near as can be (common practice, no source) [workmanship]", "us-federal 183.455(b)(1) in a sheath or enclosure unprotected 40 in",
 	} {
 		assert.Contains(t, text, part)
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"io/fs"
+	"path"
 	"strings"
 	"testing"
 
@@ -109,6 +110,9 @@ func TestEveryRuleIsATrio(t *testing.T) {
 	examples, err := fs.Glob(shipped, "*/*.yaml")
 	require.NoError(t, err)
 	for _, name := range examples {
+		if path.Dir(name) == clausesFolder {
+			continue
+		}
 		assert.NotNil(t, modules[strings.TrimSuffix(name, ".yaml")+".rego"], "%s shows no rule", name)
 	}
 }

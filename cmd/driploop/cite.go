@@ -1,9 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"slices"
-	"strings"
 	"sync"
 
 	"github.com/spf13/cobra"
@@ -22,6 +22,11 @@ Without RULE it lists all rules; with the name of a topic those of the topic; wi
 other words the rules that have all of them in their id, title, reasons or
 sources. If one rule is left it is shown whole.
 
+With --source the words name documents: of each you see every clause with the
+rules that judge it, or why no record can decide it. With --practice they name
+practice sets: of each you see the documents that it brings, with edition, force
+and trust, and the rules that rest on them.
+
 `
 
 const citeExample = `  driploop cite
@@ -29,18 +34,22 @@ const citeExample = `  driploop cite
   driploop cite penetrations
   driploop cite drip loop
   driploop cite --example penetrations/no-drip-loop > try.yaml
+  driploop cite --source 33-cfr-183
+  driploop cite --practice us-voluntary
   driploop cite --format json > rules.json`
 
 type citeFlags struct {
-	format  choice
-	units   choice
-	example bool
+	format   choice
+	units    choice
+	example  bool
+	source   subject
+	practice subject
 }
 
 func newCite(s *session) *cobra.Command {
-	f := &citeFlags{format: choice{value: "text", words: []string{"text", "json"}}, units: choice{words: quantity.Systems()}}
+	f := &citeFlags{format: choice{value: "text", words: []string{"text", "json", "md"}}, units: choice{words: quantity.Systems()}}
 	cmd := &cobra.Command{
-		Use:     "cite [RULE | TOPIC | WORDS...]",
+		Use:     "cite [RULE | TOPIC | WORDS... | --source [SOURCE] | --practice [SET]]",
 		Short:   "List the rules, or read one with its sources",
 		Long:    citeLong + exitHelp,
 		Example: citeExample,
@@ -49,6 +58,8 @@ func newCite(s *session) *cobra.Command {
 	cmd.Flags().Var(&f.format, "format", "how to print: "+either(f.format.words))
 	cmd.Flags().Var(&f.units, "units", unitsHelp("both for text, metric for json"))
 	cmd.Flags().BoolVar(&f.example, "example", false, "print only the record that breaks the rule, to judge it")
+	f.source.flag(cmd, "source", "print documents: those named, with their clauses and the rules that judge them, or a list of all")
+	f.practice.flag(cmd, "practice", "print practice sets: those named, or all, with the documents and rules that each brings")
 	return cmd
 }
 
@@ -57,11 +68,13 @@ type citer struct {
 	*rules.Engine
 	*session
 	entries func() openFacts
+	format  string
+	o       reports.Options
 }
 
 func (s *session) cite(args []string, f *citeFlags) error {
 	entries := sync.OnceValue(blankEntries)
-	if len(args) > 0 {
+	if len(args) > 0 && !f.source.on && !f.practice.on {
 		// Beside the compiling of the rules, to be ready with them.
 		go func() {
 			defer func() { _ = recover() }() // raised again for whoever asks
@@ -72,7 +85,17 @@ func (s *session) cite(args []string, f *citeFlags) error {
 	if err != nil {
 		return err
 	}
-	c := citer{Engine: compiled, session: s, entries: entries}
+	c := citer{Engine: compiled, session: s, entries: entries, format: f.format.value, o: s.options(f.units)}
+	switch {
+	case f.example && (f.source.on || f.practice.on):
+		return errors.New("--example is of a rule: use it without --source and --practice")
+	case f.source.on && f.practice.on:
+		return errors.New("use --source or --practice, not both")
+	case f.source.on:
+		return c.documents(f.source.with(args))
+	case f.practice.on:
+		return c.practice(f.practice.with(args))
+	}
 	found, err := c.find(args)
 	if err != nil {
 		return err
@@ -82,25 +105,38 @@ func (s *session) cite(args []string, f *citeFlags) error {
 	case f.example && !whole:
 		return fmt.Errorf("--example wants one rule; %d are meant", len(found))
 	case f.example:
-		example, err := c.Example(found[0].ID)
-		if err != nil {
-			return err
-		}
-		_, err = s.out.Write([]byte(example.Breach.Text))
-		return err
-	case f.format.value == "json":
-		return c.json(found, whole, s.options(f.units))
+		return c.example(found[0])
+	case c.format == "json":
+		return c.json(found, whole)
 	case whole:
-		page, err := c.page(found[0], true)
-		if err != nil {
-			return err
-		}
-		return reports.RuleText(s.out, page, s.options(f.units))
+		return c.rule(found[0])
+	case c.format == "md":
+		return reports.RuleListMarkdown(s.out, found)
 	}
-	return reports.RuleList(s.out, found, s.options(f.units))
+	return reports.RuleList(s.out, found, c.o)
 }
 
-func (c citer) json(found []*verdict.Rule, whole bool, o reports.Options) error {
+func (c citer) example(r *verdict.Rule) error {
+	example, err := c.Example(r.ID)
+	if err != nil {
+		return err
+	}
+	_, err = c.out.Write([]byte(example.Breach.Text))
+	return err
+}
+
+func (c citer) rule(r *verdict.Rule) error {
+	page, err := c.page(r, true)
+	if err != nil {
+		return err
+	}
+	if c.format == "md" {
+		return reports.RuleMarkdown(c.out, page, c.o)
+	}
+	return reports.RuleText(c.out, page, c.o)
+}
+
+func (c citer) json(found []*verdict.Rule, whole bool) error {
 	var pages []*reports.RulePage
 	for _, r := range found {
 		page, err := c.page(r, whole)
@@ -109,70 +145,7 @@ func (c citer) json(found []*verdict.Rule, whole bool, o reports.Options) error 
 		}
 		pages = append(pages, page)
 	}
-	return reports.RulesJSON(c.out, pages, o)
-}
-
-// find returns the rules that the words mean: an id, a topic, or words to search
-// for.
-func (c citer) find(words []string) ([]*verdict.Rule, error) {
-	all := c.Rules()
-	if len(words) == 0 {
-		return all, nil
-	}
-	if len(words) == 1 {
-		if named := only(all, func(r *verdict.Rule) bool { return isNamed(r, words[0]) }); len(named) > 0 {
-			return named, nil
-		}
-	}
-	if strings.Contains(words[0], "/") && len(words) == 1 {
-		_, err := c.Rule(words[0]) // its error names the nearest
-		return nil, err
-	}
-	found := only(all, func(r *verdict.Rule) bool { return hasWords(r, words) })
-	if len(found) == 0 {
-		return nil, fmt.Errorf("no rule has the words %q%s", strings.Join(words, " "), nearestRules(all, words))
-	}
-	return found, nil
-}
-
-func only(all []*verdict.Rule, is func(*verdict.Rule) bool) []*verdict.Rule {
-	return slices.DeleteFunc(slices.Clone(all), func(r *verdict.Rule) bool { return !is(r) })
-}
-
-// isNamed tells whether a word is the id of a rule, its topic, or its name
-// within the topic.
-func isNamed(r *verdict.Rule, word string) bool {
-	topic, name, _ := strings.Cut(r.ID, "/")
-	return word == r.ID || word == topic || word == name
-}
-
-// hasWords tells whether a rule has every word somewhere in what it says.
-func hasWords(r *verdict.Rule, words []string) bool {
-	text := strings.Join([]string{r.ID, r.Title, r.Why, r.Applies, r.Remedy}, "\n")
-	for _, c := range r.Sources {
-		text += strings.Join([]string{"", c.Set, c.Source, c.Clause, c.Asks}, "\n")
-	}
-	text = strings.ToLower(text)
-	for _, w := range words {
-		if !strings.Contains(text, strings.ToLower(w)) {
-			return false
-		}
-	}
-	return true
-}
-
-// nearestRules suggests the rule whose id or name is nearest to the words.
-func nearestRules(all []*verdict.Rule, words []string) string {
-	ids, names := make([]string, len(all)), make([]string, len(all))
-	for i, r := range all {
-		ids[i] = r.ID
-		_, names[i], _ = strings.Cut(r.ID, "/")
-	}
-	word := strings.Join(words, "-")
-	if near := nearest(word, names); near != "" {
-		return fmt.Sprintf("; did you mean %q?", ids[slices.Index(names, near)])
-	}
-	return meant(word, ids, "")
+	return reports.RulesJSON(c.out, pages, c.o)
 }
 
 // page gathers all that is told of a rule; with whole also what costs time.
@@ -192,11 +165,12 @@ func (c citer) page(r *verdict.Rule, whole bool) (*reports.RulePage, error) {
 		return nil, err
 	}
 	for _, l := range limits {
-		page.Limits = append(page.Limits, reports.RuleLimit{Set: l.Set, When: l.When, Figures: l.Figures})
+		page.Limits = append(page.Limits, reports.RuleLimit{Set: l.Set, Clause: clauseOf(r, l), When: l.When, Figures: l.Figures})
 	}
 	if !whole {
 		return page, nil
 	}
+	page.Related = c.related(r)
 	page.Needs = needs(r, c.entries())
 	example, err := c.Example(r.ID)
 	if err != nil {
@@ -206,4 +180,39 @@ func (c citer) page(r *verdict.Rule, whole bool) (*reports.RulePage, error) {
 	page.Cure = reports.RuleExample(example.Cure)
 	page.Open = reports.RuleExample(example.Open)
 	return page, nil
+}
+
+// clauseOf returns where a limit stands: what it says itself, or the one clause
+// that its practice set cites.
+func clauseOf(r *verdict.Rule, l rules.Limit) string {
+	if l.Clause != "" {
+		return l.Clause
+	}
+	var cited []string
+	for _, c := range r.Sources {
+		if c.Set == l.Set {
+			cited = append(cited, c.Clause)
+		}
+	}
+	if len(cited) != 1 {
+		return ""
+	}
+	return cited[0]
+}
+
+// related returns the rules that a rule names, and after them those that name
+// it.
+func (c citer) related(r *verdict.Rule) []*verdict.Rule {
+	var all []*verdict.Rule
+	for _, id := range r.Related {
+		if other, err := c.Rule(id); err == nil { // the engine refuses unknown ones
+			all = append(all, other)
+		}
+	}
+	for _, other := range c.Rules() {
+		if slices.Contains(other.Related, r.ID) && !slices.Contains(all, other) {
+			all = append(all, other)
+		}
+	}
+	return all
 }
