@@ -1,0 +1,32 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"driploop/model/record"
+)
+
+const schemaLong = `Print the JSON Schema (draft 2020-12) of a record, for editors: with it a YAML
+language server completes keys, shows what each is, and marks what cannot be.
+It cannot tell what only a whole record does, such as a reference to nothing;
+driploop check does.
+
+Save it, and begin each record with a line that names it:
+
+  # yaml-language-server: $schema=./record.schema.json
+
+`
+
+func newSchema(s *session) *cobra.Command {
+	return &cobra.Command{
+		Use:     "schema",
+		Short:   "Print the JSON Schema of a record, for editors",
+		Long:    schemaLong + exitHelp,
+		Example: `  driploop schema > record.schema.json`,
+		Args:    cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error {
+			_, err := s.out.Write(record.Schema())
+			return err
+		},
+	}
+}
