@@ -29,7 +29,8 @@ type analysis struct {
 		devices []hop
 		gaps    []figure.Gap
 	}
-	faults map[faultKey]*mesh // without loads
+	prospects map[faultKey]*prospect
+	negatives []int // of batteries, once asked for
 }
 
 // Analyse returns what the circuit of a record is: which sources feed what
@@ -41,7 +42,7 @@ type analysis struct {
 // continuous current, as a first solution at insulation rating gives it.
 func Analyse(r *record.Record) *Analysis {
 	n := build(r)
-	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n), releases: map[int]*release{}, faults: map[faultKey]*mesh{}}
+	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n), releases: map[int]*release{}, prospects: map[faultKey]*prospect{}}
 	a.poles = findPoles(n, a.search)
 	for _, t := range a.poles.all {
 		if a.poles.feeds(t) {
@@ -98,7 +99,7 @@ func newAnalysis(n *network) *Analysis {
 
 // warm sets each conductor's temperature from the currents with all loads on.
 func (a *analysis) warm() {
-	s := newSolver(a.net)
+	s := newSolver(a.net, nil)
 	p := newPeaks(a)
 	a.solver = s
 	for _, at := range s.all {
@@ -114,7 +115,7 @@ func (a *analysis) warm() {
 
 // solve runs every operating case and keeps the greatest currents.
 func (a *analysis) solve() {
-	a.solver = newSolver(a.net)
+	a.solver = newSolver(a.net, a.solver)
 	a.peaks = newPeaks(a)
 	reported := map[string]bool{}
 	based := map[*outcome]bool{}

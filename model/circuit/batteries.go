@@ -15,7 +15,7 @@ func (a *analysis) setBatteries() {
 			continue
 		}
 		r := a.result.Batteries[b.id]
-		volts := a.net.openVolts(b.comp, false)
+		volts := b.emf[full]
 		r.OpenV = figure.Open(volts.gaps...)
 		if !volts.open() {
 			r.OpenV = figure.Of(volts.high, "V", volts.working...)

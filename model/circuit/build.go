@@ -16,6 +16,7 @@ func build(r *record.Record) *network {
 		nodesBy: map[string][]int{},
 		spaces:  map[string]*record.Space{},
 	}
+	n.branches = make([]branch, 0, len(r.Conductors)+2*len(r.Components))
 	for _, s := range r.Spaces {
 		if s != nil {
 			n.spaces[s.ID] = s
@@ -44,7 +45,7 @@ func build(r *record.Record) *network {
 	n.countBundles()
 	for i := range n.branches {
 		b := &n.branches[i]
-		n.anyOpen = n.anyOpen || b.ohms.open() || b.current.open() || b.watts.open() || b.limit.open() || b.kind == source && n.sourceVolts(b, full).open()
+		n.anyOpen = n.anyOpen || b.ohms.open() || b.current.open() || b.watts.open() || b.limit.open() || b.emf[full].open()
 	}
 	return n
 }
@@ -73,6 +74,7 @@ func (n *network) addComponent(c *record.Component, landed []string) {
 	case batteryClass, chargeClass:
 		base.kind = source
 		base.ohms = n.sourceOhms(c, cls)
+		base.emf = n.sourceVolts(c, cls)
 		if cls == chargeClass {
 			base.limit = recordedAmps(c.Output, c.Path+".output")
 		}

@@ -36,17 +36,22 @@ type solver struct {
 	base     state
 	all      []named
 	families map[string]*family
-	forests  map[string]*forest
+	alike    map[string]*family  // of the same state, to copy what does not depend on resistances
 	grounds  map[string]*outcome // continuous loads by state
 	loads    []int               // branches of loads, in order
 	alone    map[int][]*trial    // by load: alone, once for each way that it is fed
 	through  map[int][]pull      // loads without a current by branch, once asked for
 }
 
-func newSolver(n *network) *solver {
+// newSolver prepares the cases of a network; before is the solver of the same
+// network at other temperatures, nil for none.
+func newSolver(n *network, before *solver) *solver {
 	s := &solver{
-		net: n, base: n.defaultState(), families: map[string]*family{}, forests: map[string]*forest{},
+		net: n, base: n.defaultState(), families: map[string]*family{}, alike: map[string]*family{},
 		grounds: map[string]*outcome{}, alone: map[int][]*trial{},
+	}
+	if before != nil {
+		s.alike = before.alike
 	}
 	for i := range n.branches {
 		if n.branches[i].kind == load {
@@ -65,8 +70,8 @@ func (s *solver) family(st state, su supply) *family {
 	}
 	f, ok := s.families[full]
 	if !ok {
-		f = s.net.newFamily(st, su, s.forests[key])
-		s.families[full], s.forests[key] = f, f.forest
+		f = s.net.newFamily(st, su, s.alike[key])
+		s.families[full], s.alike[key] = f, f
 	}
 	return f
 }
@@ -183,7 +188,19 @@ func (n *network) gapsOf(pulls []pull) []figure.Gap {
 // together solves loads at work at the same time, with the coils that hold in
 // what feeds them.
 func (s *solver) together(name string, kind CaseKind, at state, su supply, pulls []pull) *trial {
+	comps := s.commandedBy(pulls)
+	pulls = append(slices.Clone(pulls), s.net.coils(at, comps)...)
+	o := s.family(at, su).solve(pulls)
+	return &trial{name: name, kind: kind, load: -1, pulls: pulls, gaps: s.net.gapsOf(pulls), solved: o, comps: comps}
+}
+
+// commandedBy returns the components whose commands any of the loads hangs on, as
+// far as they have coils.
+func (s *solver) commandedBy(pulls []pull) map[string]bool {
 	comps := map[string]bool{}
+	if len(s.net.coilBranches) == 0 {
+		return comps
+	}
 	for _, p := range pulls {
 		for _, t := range s.solveAlone(p.branch) {
 			for id := range t.comps {
@@ -191,9 +208,7 @@ func (s *solver) together(name string, kind CaseKind, at state, su supply, pulls
 			}
 		}
 	}
-	pulls = append(slices.Clone(pulls), s.net.coils(at, comps)...)
-	o := s.family(at, su).solve(pulls)
-	return &trial{name: name, kind: kind, load: -1, pulls: pulls, gaps: s.net.gapsOf(pulls), solved: o, comps: comps}
+	return comps
 }
 
 // every returns every load as running.

@@ -76,7 +76,7 @@ func (m *mesh) regulated(does map[int]regulation) (*mesh, []drain) {
 		return m, nil
 	}
 	if m.derived == nil || !slices.Equal(m.derived.closed, closed) {
-		m.derived = newMesh(m.net, closed, m.values, m.round)
+		m.derived = newMesh(m.net, closed, m.values, m.round, nil)
 	}
 	return m.derived, given
 }

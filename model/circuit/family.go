@@ -1,5 +1,7 @@
 package circuit
 
+import "driploop/model/record"
+
 // supply is the condition of the batteries.
 type supply uint8
 
@@ -21,6 +23,7 @@ type family struct {
 	forest *forest
 	meshes []*mesh // by end of range, then by set of made-up values
 	rounds int
+	faults [2]*mesh // without loads, by end of ranges, once asked for
 }
 
 // The ends of a range. The first mesh is at the greatest resistance, where the
@@ -30,9 +33,14 @@ const (
 	leastOhms
 )
 
-func (n *network) newFamily(st state, su supply, f *forest) *family {
-	out := &family{net: n, state: st, supply: su, closed: n.closed(st), forest: f, rounds: 1}
-	if f == nil {
+// newFamily prepares the network in a state. like is the family of the same state
+// with another supply or other resistances, nil for none.
+func (n *network) newFamily(st state, su supply, like *family) *family {
+	out := &family{net: n, state: st, supply: su, closed: n.closed(st), rounds: 1}
+	var pattern *mesh
+	if like != nil {
+		out.forest, pattern = like.forest, like.meshes[0]
+	} else {
 		out.forest = newForest(n, out.closed)
 	}
 	ends := 1
@@ -47,7 +55,8 @@ func (n *network) newFamily(st state, su supply, f *forest) *family {
 	}
 	for end := range ends {
 		for round := range out.rounds {
-			out.meshes = append(out.meshes, newMesh(n, out.closed, n.fill(out.closed, su, end, round), round))
+			m := newMesh(n, out.closed, n.fill(out.closed, su, end, round), round, pattern)
+			out.meshes, pattern = append(out.meshes, m), m
 		}
 	}
 	return out
@@ -60,7 +69,7 @@ func (n *network) fill(closed []int, su supply, end, round int) values {
 		b := &n.branches[i]
 		v.ohms[i] = b.ohms.pick(i, round, b.kind == source && end == leastOhms)
 		if b.kind == source {
-			v.volts[i] = n.sourceVolts(b, su).pick(i, round, false)
+			v.volts[i] = b.emf[su].pick(i, round, false)
 		}
 	}
 	return v
@@ -82,11 +91,13 @@ func (s span) pick(i, round int, least bool) float64 {
 	return s.high
 }
 
-func (n *network) sourceVolts(b *branch, su supply) span {
-	if b.class == batteryClass {
-		return n.openVolts(b.comp, su == low)
+// sourceVolts returns the voltage that a source has or holds, by supply.
+func (n *network) sourceVolts(c *record.Component, cls class) [2]span {
+	if cls == batteryClass {
+		return [2]span{full: n.openVolts(c, false), low: n.openVolts(c, true)}
 	}
-	return n.regulatedVolts(b.comp)
+	held := n.regulatedVolts(c)
+	return [2]span{full: held, low: held}
 }
 
 // amount is a value over all meshes of a family: the unfavourable one, and

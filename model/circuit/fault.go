@@ -13,12 +13,12 @@ import (
 // batteries' least resistance and cold conductors; the least with their greatest
 // resistance and conductors at working temperature.
 func (a *analysis) setDeviceFault(r *DeviceResult, i int, at *behind) {
-	st := a.solver.base
+	fam := a.solver.family(a.solver.base, full)
 	if at != nil {
-		st = at.st
+		fam = at.fam
 	}
-	r.FaultHighA = a.greatestFault(a.net.branches[i].b, st, leastOhms).figure()
-	r.FaultLowA = a.greatestFault(a.net.branches[i].b, st, greatestOhms).figure()
+	r.FaultHighA = a.greatestFault(a.net.branches[i].b, fam, leastOhms).figure()
+	r.FaultLowA = a.greatestFault(a.net.branches[i].b, fam, greatestOhms).figure()
 }
 
 // behind is how a branch on the way out to a load stands to it: its ends, and
@@ -27,7 +27,7 @@ func (a *analysis) setDeviceFault(r *DeviceResult, i int, at *behind) {
 // the two run side by side. Of several loads the longest such way counts.
 type behind struct {
 	far, near int
-	st        state
+	fam       *family
 	back      int // negative terminal of the source
 	ohms      float64
 	gaps      []figure.Gap
@@ -48,8 +48,8 @@ func (a *analysis) findBehind() map[int]*behind {
 }
 
 func (a *analysis) noteBehind(found map[int]*behind, l int, t *trial) {
-	st := t.lone.family.state
-	m, _ := a.faultMesh(st, greatestOhms)
+	fam := t.lone.family
+	m, _ := a.faultMesh(fam, greatestOhms)
 	share := map[int]float64{} // current in each branch, of one ampere
 	for _, h := range t.lone.own {
 		share[h.branch] = math.Abs(h.amps)
@@ -81,7 +81,7 @@ func (a *analysis) noteBehind(found map[int]*behind, l int, t *trial) {
 			covered /= total
 		}
 		next := &behind{
-			far: e.to, near: e.from, st: st, back: a.net.branches[t.flow.source].b,
+			far: e.to, near: e.from, fam: fam, back: a.net.branches[t.flow.source].b,
 			ohms: back * min(1, covered), gaps: gaps, load: l,
 		}
 		if old := found[e.branch]; old == nil || len(gaps) > 0 && len(old.gaps) == 0 || next.ohms > old.ohms && len(old.gaps) == 0 {
@@ -99,10 +99,11 @@ func (a *analysis) ends(i int) *behind {
 		if near < 0 || a.net.branches[f.pole.branch].class != batteryClass {
 			continue
 		}
-		at := &behind{far: b.other(near), near: near, st: a.solver.base, back: -1}
+		at := &behind{far: b.other(near), near: near, fam: a.solver.family(a.solver.base, full), back: -1}
 		for _, st := range a.solver.all {
-			if m, _ := a.faultMesh(st.st, greatestOhms); m.island[at.far] == m.island[f.pole.node] {
-				at.st = st.st
+			fam := a.solver.family(st.st, full)
+			if m, _ := a.faultMesh(fam, greatestOhms); m.island[at.far] == m.island[f.pole.node] {
+				at.fam = fam
 				break
 			}
 		}
@@ -129,19 +130,19 @@ func (a *analysis) setConductorFault(r *ConductorResult, i int, at *behind) {
 		r.Clears = figure.OpenTruth(why)
 		return
 	}
-	high := a.greatestFault(at.far, at.st, leastOhms)
+	high := a.greatestFault(at.far, at.fam, leastOhms)
 	low := a.leastFault(at)
 	r.FaultHighA, r.FaultLowA = high.figure(), low.figure()
 	a.setCleared(r, low, high)
-	a.setLetThrough(r, low, a.greatestFault(at.near, at.st, leastOhms))
+	a.setLetThrough(r, low, a.greatestFault(at.near, at.fam, leastOhms))
 }
 
 // leastFault returns the least fault at the far end of a branch.
 func (a *analysis) leastFault(at *behind) *prospect {
 	if at.back < 0 {
-		return a.greatestFault(at.far, at.st, greatestOhms)
+		return a.greatestFault(at.far, at.fam, greatestOhms)
 	}
-	return a.bolted(short{at: at.far, back: at.back, st: at.st, extra: at.ohms, gaps: at.gaps}, greatestOhms)
+	return a.bolted(short{at: at.far, back: at.back, fam: at.fam, extra: at.ohms, gaps: at.gaps}, greatestOhms)
 }
 
 // setCleared tells whether and when a fault at the far end is cut off: at the

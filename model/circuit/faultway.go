@@ -32,7 +32,7 @@ func (p *prospect) figure() figure.Figure {
 // the switches, with what the way back adds in resistance.
 type short struct {
 	at, back int
-	st       state
+	fam      *family
 	extra    float64 // Ω
 	gaps     []figure.Gap
 }
@@ -46,7 +46,7 @@ type short struct {
 // of the way back.
 func (a *analysis) bolted(f short, end int) *prospect {
 	p := &prospect{to: f.at, gaps: f.gaps}
-	m, forest := a.faultMesh(f.st, end)
+	m, forest := a.faultMesh(f.fam, end)
 	name := a.net.nodes[f.at].name
 	if m.island[f.at] != m.island[f.back] || !m.sourced[m.island[f.at]] {
 		p.gaps = []figure.Gap{figure.Because("no battery feeds " + name + " in the record")}
@@ -61,7 +61,7 @@ func (a *analysis) bolted(f short, end int) *prospect {
 		b := &a.net.branches[h.branch]
 		p.gaps = append(p.gaps, b.ohms.gaps...)
 		if b.kind == source {
-			p.gaps = append(p.gaps, a.net.sourceVolts(b, full).gaps...)
+			p.gaps = append(p.gaps, b.emf[full].gaps...)
 		}
 	}
 	idle := m.atRest()
@@ -96,13 +96,29 @@ func boltedStep(at, back string, volts, ohms, extra, amps float64, end int) figu
 	}
 }
 
+// faultKey is a fault to the battery at which it is greatest.
+type faultKey struct {
+	at, end int
+	fam     *family
+}
+
 // greatestFault returns the fault at a node, to the negative terminal of a battery
 // to which it is greatest.
-func (a *analysis) greatestFault(at int, st state, end int) *prospect {
+func (a *analysis) greatestFault(at int, fam *family, end int) *prospect {
+	key := faultKey{at, end, fam}
+	p, ok := a.prospects[key]
+	if !ok {
+		p = a.findGreatest(at, fam, end)
+		a.prospects[key] = p
+	}
+	return p
+}
+
+func (a *analysis) findGreatest(at int, fam *family, end int) *prospect {
 	var best *prospect
 	var gaps []figure.Gap
 	for _, back := range a.outerNegatives() {
-		p := a.bolted(short{at: at, back: back, st: st}, end)
+		p := a.bolted(short{at: at, back: back, fam: fam}, end)
 		if len(p.way) == 0 {
 			continue // not joined to this battery
 		}
@@ -111,59 +127,47 @@ func (a *analysis) greatestFault(at int, st state, end int) *prospect {
 			best = p
 		}
 	}
-	switch {
+	m, _ := a.faultMesh(fam, end)
+	switch fault, bad := m.faults[m.island[at]]; {
 	case len(gaps) > 0:
 		return &prospect{to: at, gaps: gaps}
-	case best == nil:
-		if p, bad := a.faultAround(at, st); bad {
-			return &prospect{to: at, gaps: []figure.Gap{figure.Because(p.Says)}}
-		}
-		return &prospect{to: at, gaps: []figure.Gap{figure.Because("no battery feeds " + a.net.nodes[at].name + " in the record")}}
+	case best != nil:
+		return best
+	case bad:
+		return &prospect{to: at, gaps: []figure.Gap{figure.Because(fault.Says)}}
 	}
-	return best
-}
-
-func (a *analysis) faultAround(at int, st state) (Problem, bool) {
-	m, _ := a.faultMesh(st, greatestOhms)
-	p, bad := m.faults[m.island[at]]
-	return p, bad
+	return &prospect{to: at, gaps: []figure.Gap{figure.Because("no battery feeds " + a.net.nodes[at].name + " in the record")}}
 }
 
 // outerNegatives returns the negative terminals of the batteries that stand at
 // the foot of their chain.
 func (a *analysis) outerNegatives() []int {
-	var nodes []int
+	if a.negatives != nil {
+		return a.negatives
+	}
+	nodes := []int{}
 	for _, t := range a.poles.all {
 		if a.net.branches[t.branch].class == batteryClass && !t.positive && t.outer {
 			nodes = append(nodes, t.node)
 		}
 	}
+	a.negatives = nodes
 	return nodes
-}
-
-// faultKey names a network without loads.
-type faultKey struct {
-	state string
-	end   int
 }
 
 // faultMesh returns the network without loads in a state, at one end of the
 // ranges.
-func (a *analysis) faultMesh(st state, end int) (*mesh, *forest) {
-	f := a.solver.family(st, full)
-	key := faultKey{st.key(), end}
-	m := a.faults[key]
-	if m == nil {
-		v := a.net.fill(f.closed, full, end, 0)
+func (a *analysis) faultMesh(fam *family, end int) (*mesh, *forest) {
+	if fam.faults[end] == nil {
+		v := a.net.fill(fam.closed, full, end, 0)
 		if end == leastOhms {
-			for _, i := range f.closed {
+			for _, i := range fam.closed {
 				if b := &a.net.branches[i]; b.kind == wire && !b.ohms.open() {
 					v.ohms[i] = b.metal.cold.low
 				}
 			}
 		}
-		m = newMesh(a.net, f.closed, v, 0)
-		a.faults[key] = m
+		fam.faults[end] = newMesh(a.net, fam.closed, v, 0, fam.meshes[0])
 	}
-	return m, f.forest
+	return fam.faults[end], fam.forest
 }

@@ -117,7 +117,8 @@ type leg struct{ block, from, to int }
 
 // way returns the blocks between two nodes of one island, in order.
 func (f *forest) way(from, to int) []leg {
-	var up, down []leg
+	up := make([]leg, 0, f.depth[from]+f.depth[to])
+	var down []leg
 	for from != to {
 		bf, bt := f.above[from], f.above[to]
 		switch {

@@ -56,16 +56,20 @@ type clash struct {
 const unlike = 0.25
 
 // newGrid prepares a network. The reference of an island, at zero volts, is the
-// lowest of the preferred nodes, else its first node.
-func newGrid(nodes int, links []gridLink, preferred []int) *grid {
+// lowest of the preferred nodes, else its first node. The elimination order is
+// that of like, nil for none, where it fits: another grid of the same branches.
+func newGrid(nodes int, links []gridLink, preferred []int, like *grid) *grid {
 	g := &grid{nodes: nodes, links: links}
 	g.join()
 	for _, c := range g.clashes {
 		g.dead[g.island[links[c.link].a]] = true
 	}
 	g.number(preferred)
+	if like != nil && like.rows == g.rows {
+		g.place = like.place
+	}
 	g.factorise()
-	g.prepareFlow()
+	g.prepareFlow(like)
 	return g
 }
 
@@ -197,7 +201,7 @@ func (g *grid) stamp(entries []entry, a, b int, siemens float64) []entry {
 
 // prepareFlow sets up the network of unit conductances that shares currents in
 // branches without resistance.
-func (g *grid) prepareFlow() {
+func (g *grid) prepareFlow(like *grid) {
 	g.flowRow = make([]int, g.nodes)
 	for i, root := range g.group {
 		g.flowRow[i] = -1
@@ -225,7 +229,13 @@ func (g *grid) prepareFlow() {
 			entries = append(entries, entry{ra, rb, -1})
 		}
 	}
-	g.flowFactor, _ = factorise(g.flowRows, entries, order(g.flowRows, entries))
+	var place []int
+	if like != nil && like.flowRows == g.flowRows && like.flowFactor != nil {
+		place = like.flowFactor.place
+	} else {
+		place = order(g.flowRows, entries)
+	}
+	g.flowFactor, _ = factorise(g.flowRows, entries, place)
 }
 
 // drain is what a load draws from node a and returns at node b: a current, and

@@ -92,7 +92,7 @@ func TestGridIsExact(t *testing.T) {
 				links = append(links, gridLink{a: a, b: b, ohms: ohms()})
 			}
 		}
-		g := newGrid(nodes, links, []int{0})
+		g := newGrid(nodes, links, []int{0}, nil)
 		if len(g.clashes) > 0 {
 			t.Skip("the source is shorted")
 		}

@@ -94,7 +94,7 @@ func TestOneLoadIsSolvedAsAll(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		_, text := drawYard(t, 1, 12)
 		n := build(read(t, text))
-		s := newSolver(n)
+		s := newSolver(n, nil)
 		base := s.ground(s.base, s.continuous())
 		for _, l := range s.loads {
 			for _, alone := range s.solveAlone(l) {

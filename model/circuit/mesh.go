@@ -23,8 +23,9 @@ type mesh struct {
 	blocks  map[int]*blockGrid // by block of the forest, once asked for
 }
 
-// newMesh prepares the network with the given branches closed.
-func newMesh(n *network, closed []int, v values, round int) *mesh {
+// newMesh prepares the network with the given branches closed; like is a mesh of
+// the same branches, nil for none.
+func newMesh(n *network, closed []int, v values, round int, like *mesh) *mesh {
 	m := &mesh{net: n, values: v, closed: closed, round: round, faults: map[int]Problem{}, blocks: map[int]*blockGrid{}}
 	links := make([]gridLink, len(closed))
 	var negatives []int
@@ -35,7 +36,11 @@ func newMesh(n *network, closed []int, v values, round int) *mesh {
 			negatives = append(negatives, b.b)
 		}
 	}
-	m.grid = newGrid(len(n.nodes), links, negatives)
+	var pattern *grid
+	if like != nil {
+		pattern = like.grid
+	}
+	m.grid = newGrid(len(n.nodes), links, negatives, pattern)
 	m.sourced = make([]bool, len(m.dead))
 	for _, node := range negatives {
 		m.sourced[m.island[node]] = true

@@ -35,10 +35,11 @@ type branch struct {
 	when   string
 	choice bool
 
-	ohms    span // resistance; of a source, internal
-	limit   span // greatest current of a charging source
-	current span // of a load or coil drawing constant current
-	watts   span // of a load drawing constant power
+	ohms    span    // resistance; of a source, internal
+	limit   span    // greatest current of a charging source
+	emf     [2]span // voltage of a source, by supply
+	current span    // of a load or coil drawing constant current
+	watts   span    // of a load drawing constant power
 	draw    drawKind
 }
 

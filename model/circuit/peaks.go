@@ -252,7 +252,7 @@ func (t *trial) openWays(n *network) []figure.Gap {
 		gaps = append(gaps, b.ohms.gaps...)
 		if b.kind == source {
 			gaps = append(gaps, b.limit.gaps...)
-			gaps = append(gaps, n.sourceVolts(b, family.supply).gaps...)
+			gaps = append(gaps, b.emf[family.supply].gaps...)
 		}
 	}
 	if len(gaps) == 0 {

@@ -89,7 +89,7 @@ func TestRemovingALoadLowersNoVoltage(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		y, text := (&yard{t: t, resistive: true}).draw(2, 12)
 		n := build(read(t, text))
-		s := newSolver(n)
+		s := newSolver(n, nil)
 		all := s.every()
 		gone := rapid.IntRange(0, len(all)-1).Draw(t, "gone")
 		rest := slices.Delete(slices.Clone(all), gone, gone+1)

@@ -89,7 +89,7 @@ func (m *mesh) block(f *forest, block int) *blockGrid {
 		br := &m.net.branches[i]
 		links = append(links, gridLink{a: local(br.a), b: local(br.b), ohms: m.values.ohms[i]})
 	}
-	b.grid = newGrid(len(b.nodes), links, nil)
+	b.grid = newGrid(len(b.nodes), links, nil, nil)
 	m.blocks[block] = b
 	return b
 }

@@ -13,11 +13,11 @@ import (
 // load terminal, at the least at the load behind, and at the gates of either
 // device in between.
 func (a *analysis) setSelective(r *DeviceResult, i int, at *behind) {
-	st := a.solver.base
+	fam := a.solver.family(a.solver.base, full)
 	if at != nil {
-		st = at.st
+		fam = at.fam
 	}
-	high := a.greatestFault(a.net.branches[i].b, st, leastOhms)
+	high := a.greatestFault(a.net.branches[i].b, fam, leastOhms)
 	low := high
 	if at != nil {
 		low = a.farthest(at)
@@ -56,7 +56,7 @@ func share(devices []hop, i int) float64 {
 func (a *analysis) farthest(at *behind) *prospect {
 	whole := *at
 	for _, t := range a.solver.solveAlone(at.load) {
-		if t.lone.family.state.key() != at.st.key() {
+		if t.lone.family != at.fam {
 			continue
 		}
 		out := t.flow.out.branches

@@ -1,7 +1,5 @@
 package circuit
 
-import "container/heap"
-
 // ldl is the factorisation P·A·Pᵀ = L·D·Lᵀ of a sparse symmetric positive
 // definite matrix, P a minimum-degree order. Networks of conductors are nearly
 // trees, so that L has hardly more entries than A and both steps cost about as
@@ -53,11 +51,11 @@ func order(n int, entries []entry) []int {
 	for _, e := range entries {
 		join(e.row, e.col)
 	}
-	queue := make(degreeQueue, n)
+	queue := make(degreeQueue, n, n+n/2)
 	for i := range queue {
 		queue[i] = ranked{row: i, degree: degree[i]}
 	}
-	heap.Init(&queue)
+	queue.init()
 
 	place := make([]int, n)
 	for i := range place {
@@ -65,7 +63,7 @@ func order(n int, entries []entry) []int {
 	}
 	var around []int
 	for k := 0; k < n; {
-		top := heap.Pop(&queue).(ranked)
+		top := queue.pop()
 		if place[top.row] >= 0 || top.degree != degree[top.row] {
 			continue // an older entry of a row that has changed
 		}
@@ -84,7 +82,7 @@ func order(n int, entries []entry) []int {
 			}
 		}
 		for _, j := range around {
-			heap.Push(&queue, ranked{row: j, degree: degree[j]})
+			queue.push(ranked{row: j, degree: degree[j]})
 		}
 	}
 	return place
@@ -95,20 +93,54 @@ type ranked struct{ row, degree int }
 // degreeQueue is a heap of rows by degree.
 type degreeQueue []ranked
 
-func (q degreeQueue) Len() int { return len(q) }
-func (q degreeQueue) Less(i, j int) bool {
+func (q degreeQueue) less(i, j int) bool {
 	if q[i].degree != q[j].degree {
 		return q[i].degree < q[j].degree
 	}
 	return q[i].row < q[j].row
 }
-func (q degreeQueue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
-func (q *degreeQueue) Push(x any)   { *q = append(*q, x.(ranked)) }
-func (q *degreeQueue) Pop() any {
+
+func (q degreeQueue) init() {
+	for i := len(q)/2 - 1; i >= 0; i-- {
+		q.down(i)
+	}
+}
+
+func (q degreeQueue) down(i int) {
+	for {
+		least := i
+		for j := 2*i + 1; j <= 2*i+2 && j < len(q); j++ {
+			if q.less(j, least) {
+				least = j
+			}
+		}
+		if least == i {
+			return
+		}
+		q[i], q[least] = q[least], q[i]
+		i = least
+	}
+}
+
+func (q *degreeQueue) push(r ranked) {
+	*q = append(*q, r)
+	for i := len(*q) - 1; i > 0; {
+		up := (i - 1) / 2
+		if !q.less(i, up) {
+			return
+		}
+		(*q)[i], (*q)[up] = (*q)[up], (*q)[i]
+		i = up
+	}
+}
+
+func (q *degreeQueue) pop() ranked {
 	old := *q
-	last := old[len(old)-1]
-	*q = old[:len(old)-1]
-	return last
+	top, last := old[0], len(old)-1
+	old[0] = old[last]
+	*q = old[:last]
+	q.down(0)
+	return top
 }
 
 // pivotLimit is the share of a row's own diagonal below which a pivot counts as

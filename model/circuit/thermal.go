@@ -114,9 +114,9 @@ func (a *analysis) findHeatings() []*copper.Heating {
 // steady returns the temperature that a lasting current leads to, at most that at
 // which copper melts.
 func steady(h *copper.Heating, amps float64) float64 {
-	t := h.Steady(amps)
-	if !t.Known {
+	t, ok := h.SteadyC(amps)
+	if !ok {
 		return melting
 	}
-	return min(t.Value, melting)
+	return min(t, melting)
 }
