@@ -96,6 +96,22 @@ func (h Heating) Steady(amps float64) figure.Figure {
 	return figure.Of(t, "degC", step)
 }
 
+// SteadyC returns the number of Steady without its working, and whether there is
+// one: for callers that ask for very many.
+func (h Heating) SteadyC(amps float64) (tempC float64, ok bool) {
+	if h.problem(amps) != "" {
+		return 0, false
+	}
+	load := amps / h.AllowedA
+	switch {
+	case math.Abs(load) <= 1:
+		return h.AmbientC + (h.RatingC-h.AmbientC)*load*load, true
+	case h.gain(amps) >= 1:
+		return 0, false
+	}
+	return h.steady(amps), true
+}
+
 // TimeConstant returns the time in s in which the conductor's own heat, given up
 // at the rate that holds at its rating, would be gone.
 //

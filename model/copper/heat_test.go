@@ -164,3 +164,15 @@ func TestTemperatureRisesWithCurrentAndTime(t *testing.T) {
 		require.LessOrEqual(t, AdiabaticTime(k, h.AreaMM2, amps), seconds*1.001)
 	})
 }
+
+func TestSteadyCIsTheNumberOfSteady(t *testing.T) {
+	h := Heating{AmbientC: 30, RatingC: 105, AllowedA: 80, AreaMM2: 8.37, R20: 0.0022}
+	for _, amps := range []float64{0, 40, -40, 80, 100, 150, 400} {
+		figure := h.Steady(amps)
+		tempC, ok := h.SteadyC(amps)
+		assert.Equal(t, figure.Known, ok, amps)
+		assert.InDelta(t, figure.Value, tempC, 1e-9, amps)
+	}
+	_, ok := Heating{}.SteadyC(10)
+	assert.False(t, ok)
+}
