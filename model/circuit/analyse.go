@@ -46,7 +46,9 @@ func Analyse(r *record.Record) *Analysis {
 	a.poles = findPoles(n, a.search)
 	for _, t := range a.poles.all {
 		if a.poles.feeds(t) {
-			a.feedings = append(a.feedings, findFeeding(n, a.search, t))
+			f := findFeeding(n, a.search, t)
+			f.upper = a.feedingOf
+			a.feedings = append(a.feedings, f)
 		}
 	}
 	a.result.Problems = append(a.result.Problems, a.poles.mismatches()...)
@@ -69,6 +71,17 @@ func Analyse(r *record.Record) *Analysis {
 	a.setContacts()
 	a.setTerminals()
 	return a.result
+}
+
+// feedingOf returns what the positive terminal of a source feeds, nil if it is at
+// ground potential.
+func (a *analysis) feedingOf(source int) *feeding {
+	for _, f := range a.feedings {
+		if f.pole.branch == source && f.pole.positive {
+			return f
+		}
+	}
+	return nil
 }
 
 func newAnalysis(n *network) *Analysis {

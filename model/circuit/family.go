@@ -41,7 +41,7 @@ func (n *network) newFamily(st state, su supply, like *family) *family {
 	if like != nil {
 		out.forest, pattern = like.forest, like.meshes[0]
 	} else {
-		out.forest = newForest(n, out.closed)
+		out.forest = newForest(n, out.closed, -1)
 	}
 	ends := 1
 	if n.anyOpen {

@@ -12,21 +12,27 @@ import (
 type feeding struct {
 	pole     *pole
 	zone     []bool // nodes that it reaches through no device
+	ahead    *forest
+	block    []int  // by branch: its block of ahead, -1 for none
 	tree     []step // by node of the zone: the branch it was first reached over, and from which node
 	first    []int  // by node beyond the zone: branch of the first device on the way, -1 for none
 	width    []bottleneck
-	loops    bool   // the zone has more than one way to some node
-	shortest []step // by node reached: the last step of the shortest way
+	loops    bool            // the zone has more than one way to some node
+	shortest []step          // by node reached: the last step of the shortest way
+	known    map[int]*onward // by block of ahead, once asked for
+	upper    func(source int) *feeding
 }
 
 // findFeeding follows one source terminal.
 func findFeeding(n *network, s *searcher, t *pole) *feeding {
-	f := &feeding{pole: t, zone: make([]bool, len(n.nodes)), tree: make([]step, len(n.nodes)), first: make([]int, len(n.nodes))}
+	f := &feeding{
+		pole: t, zone: make([]bool, len(n.nodes)), tree: make([]step, len(n.nodes)), first: make([]int, len(n.nodes)),
+		known: map[int]*onward{},
+	}
 	for i := range f.first {
 		f.first[i] = -1
 		f.tree[i] = step{-1, -1}
 	}
-	joined := 0
 	s.run(t.node, aheadOfAny, func(at, node int) {
 		if f.zone[node] {
 			return
@@ -34,21 +40,35 @@ func findFeeding(n *network, s *searcher, t *pole) *feeding {
 		f.zone[node] = true
 		if over, ok := s.reached(at); ok {
 			f.tree[node] = over
-			joined++
 		}
 	})
-	inside := 0
-	for i := range n.branches {
-		b := &n.branches[i]
-		if (b.kind == wire || b.kind == contact) && f.zone[b.a] && f.zone[b.b] {
-			inside++
-		}
-	}
-	f.loops = inside > joined
+	f.findBlocks(n)
 	f.findShortest(n, s)
 	f.findFirst(n, s)
 	f.width = widest(n, s, t.node)
 	return f
+}
+
+// findBlocks parts the zone into blocks, rooted at the source: what a branch leads
+// on to is all below its block, and in a block with rings all of the block.
+func (f *feeding) findBlocks(n *network) {
+	var inside []int
+	for i := range n.branches {
+		if b := &n.branches[i]; (b.kind == wire || b.kind == contact) && f.zone[b.a] && f.zone[b.b] {
+			inside = append(inside, i)
+		}
+	}
+	f.ahead = newForest(n, inside, f.pole.node)
+	f.block = make([]int, len(n.branches))
+	for i := range f.block {
+		f.block[i] = -1
+	}
+	for k, branches := range f.ahead.blocks {
+		f.loops = f.loops || len(branches) > 1
+		for _, i := range branches {
+			f.block[i] = k
+		}
+	}
 }
 
 // findShortest notes the shortest way to every node.
@@ -164,109 +184,31 @@ func (f *feeding) unfavourable(n *network, b *branch) int {
 	return da
 }
 
-// onward is where the ways on from a conductor lead, before any device.
-type onward struct {
-	devices  []int // branches, in order of the record
-	bare     bool
-	bareVia  string
-	returns  bool // a way leads back to the source terminal
-	landsOn  int  // device on which the conductor itself lands, -1 for none
-	starting int  // node that the conductor is entered from
-}
-
-// describeAhead fills in where the ways on from a conductor lead that lies
-// ahead of its first device. In a ring a conductor is fed from both ends; then
-// the ways on from both count.
+// describeAhead fills in where the ways on from a conductor lead that lies ahead
+// of its first device.
 func (f *feeding) describeAhead(n *network, s *searcher, i int, feed *Feed) {
-	b := &n.branches[i]
-	near, far := b.a, b.b
-	if f.tree[b.a].branch == i || !f.zone[b.a] {
-		near, far = b.b, b.a
+	k := f.block[i]
+	if k < 0 {
+		return // from a busbar to itself
 	}
-	ways := []onward{f.onward(n, s, i, near, far)}
-	if ways[0].returns && near != far {
-		ways = append(ways, f.onward(n, s, i, far, near))
-	}
-	seen := map[int]bool{}
-	var devices []int
-	for _, w := range ways {
-		for _, d := range w.devices {
-			if !seen[d] {
-				seen[d] = true
-				devices = append(devices, d)
-			}
-		}
-		if w.bare && !feed.Bare {
-			feed.Bare, feed.BareVia = true, w.bareVia
-		}
-		if w.landsOn >= 0 && feed.EndsAtDevice == "" {
-			feed.EndsAtDevice = n.branches[w.landsOn].id
-			f.measure(n, s, i, w.starting, feed)
-		}
-	}
-	slices.Sort(devices)
-	for _, d := range devices {
+	o := f.onward(n, k)
+	feed.Bare, feed.BareVia = o.bare, o.bareVia
+	for _, d := range o.devices {
 		if id := n.branches[d].id; !slices.Contains(feed.NextDevices, id) {
 			feed.NextDevices = append(feed.NextDevices, id)
 		}
 	}
-}
-
-// onward follows every way on from a conductor that is entered at near and left
-// at far. Inside a series bank the way goes on through the next battery: its
-// link is no end, but what protects the bank's output does not protect it from
-// a fault to ground either, so that such a link has next devices and no bare
-// end.
-func (f *feeding) onward(n *network, s *searcher, i, near, far int) onward {
-	o := onward{landsOn: -1, starting: near}
-	w := aheadOfAny
-	w.without, w.barrier = i, f.pole.node
-	from := &n.branches[f.pole.branch]
-	starts := []int{far}
-	entered := map[int]bool{f.pole.branch: true}
-	for len(starts) > 0 {
-		start := starts[0]
-		starts = starts[1:]
-		s.run(start, w, func(_, node int) {
-			if node == f.pole.node {
-				o.returns = true
+	b := &n.branches[i]
+	for _, far := range []int{b.b, b.a} {
+		if far == f.ahead.top[k] {
+			continue
+		}
+		for _, j := range n.at[far] {
+			if n.branches[j].kind == device {
+				feed.EndsAtDevice = n.branches[j].id
+				f.measure(n, s, i, b.other(far), feed)
 				return
 			}
-			ends := 0
-			for _, j := range n.at[node] {
-				b := &n.branches[j]
-				ends++
-				switch {
-				case j == i || b.kind == wire || b.kind == contact:
-				case b.kind == device:
-					if !slices.Contains(o.devices, j) {
-						o.devices = append(o.devices, j)
-					}
-					if node == far && o.landsOn < 0 {
-						o.landsOn = j
-					}
-				case b.kind == load || b.kind == coil:
-					o.end(b.id)
-				case b.kind == source && !entered[j]:
-					entered[j] = true
-					if from.class == batteryClass && b.class == batteryClass && node == b.b && f.pole.positive {
-						starts = append(starts, b.a) // on through the bank
-						continue
-					}
-					o.end(n.nodes[node].name)
-				}
-			}
-			if ends <= 1 {
-				o.end(n.nodes[node].name)
-			}
-		})
-	}
-	return o
-}
-
-// end notes a way on that ends without a device; the first one names it.
-func (o *onward) end(name string) {
-	if !o.bare {
-		o.bare, o.bareVia = true, name
+		}
 	}
 }

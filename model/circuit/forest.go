@@ -13,10 +13,27 @@ type forest struct {
 	depth  []int // by node: blocks up to the root
 	top    []int // by block: its node nearest the root
 	blocks [][]int
+
+	members [][]int       // by block: its nodes but the top, once found
+	under   map[int][]int // by node: the blocks that it is the top of, once found
 }
 
-// newForest finds the blocks of the closed branches.
-func newForest(n *network, closed []int) *forest {
+// findUnder notes the nodes of each block and the blocks under each node.
+func (f *forest) findUnder() {
+	f.members, f.under = make([][]int, len(f.blocks)), map[int][]int{}
+	for node, k := range f.above {
+		if k >= 0 {
+			f.members[k] = append(f.members[k], node)
+		}
+	}
+	for k, node := range f.top {
+		f.under[node] = append(f.under[node], k)
+	}
+}
+
+// newForest finds the blocks of the closed branches. The tree of its island is
+// rooted at the given node, -1 for any.
+func newForest(n *network, closed []int, root int) *forest {
 	size := len(n.nodes)
 	f := &forest{island: make([]int, size), above: make([]int, size), depth: make([]int, size)}
 	start, near := adjacency(n, closed)
@@ -27,16 +44,20 @@ func newForest(n *network, closed []int) *forest {
 	}
 	next := append([]int(nil), start[:size]...)
 	var path, over, stack []int // nodes, branch into each, branches not yet in a block
-	for root := range size {
-		if f.island[root] >= 0 {
+	for k := -1; k < size; k++ {
+		from := k
+		if k < 0 {
+			from = root
+		}
+		if from < 0 || f.island[from] >= 0 {
 			continue
 		}
 		enter := func(node, branch int) {
 			order = append(order, node)
-			seen[node], low[node], f.island[node] = len(order), len(order), root
+			seen[node], low[node], f.island[node] = len(order), len(order), from
 			path, over = append(path, node), append(over, branch)
 		}
-		enter(root, -1)
+		enter(from, -1)
 		for len(path) > 0 {
 			node := path[len(path)-1]
 			if next[node] < start[node+1] {

@@ -47,7 +47,7 @@ func (f *feeding) allWays(n *network, s *searcher, goal, last int) ([][]int, boo
 	var ways [][]int
 	var way []int
 	steps := 0
-	on := make(map[int]bool)
+	on := map[int]bool{n.branches[last].other(goal): true}
 	w := aheadOfAny
 	w.without = last
 	var follow func(node, memory int) bool
