@@ -198,17 +198,27 @@ func (f *feeding) describeAhead(n *network, s *searcher, i int, feed *Feed) {
 			feed.NextDevices = append(feed.NextDevices, id)
 		}
 	}
+	f.landing(n, s, i, feed)
+}
+
+// landing fills in the device that a conductor itself lands on, and the way there;
+// of two the one with the longer way counts, or whose way is not known.
+func (f *feeding) landing(n *network, s *searcher, i int, feed *Feed) {
 	b := &n.branches[i]
 	for _, far := range []int{b.b, b.a} {
-		if far == f.ahead.top[k] {
+		if far == f.ahead.top[f.block[i]] {
 			continue
 		}
 		for _, j := range n.at[far] {
-			if n.branches[j].kind == device {
-				feed.EndsAtDevice = n.branches[j].id
-				f.measure(n, s, i, b.other(far), feed)
-				return
+			if n.branches[j].kind != device {
+				continue
 			}
+			here := Feed{Source: feed.Source, EndsAtDevice: n.branches[j].id}
+			f.measure(n, s, i, b.other(far), &here)
+			if feed.EndsAtDevice == "" || feed.Length.Known && (!here.Length.Known || here.Length.Value > feed.Length.Value) {
+				feed.EndsAtDevice, feed.Length, feed.Via, feed.Enclosed = here.EndsAtDevice, here.Length, here.Via, here.Enclosed
+			}
+			break
 		}
 	}
 }
