@@ -45,7 +45,8 @@ type ConductorResult struct {
 	// pole: positive and control conductors in a negative-ground system, both
 	// poles in an insulated one. Bonding conductors never do.
 	Ungrounded figure.Truth
-	// AlwaysLive tells whether a source feeds it through no switch.
+	// AlwaysLive tells whether a source feeds it through no switch. A contact that
+	// a command closes is no switch: the command may come at any time.
 	AlwaysLive figure.Truth
 	// Feeds has one entry for each source terminal that can feed the conductor
 	// with every switch closed, in the order of the record.
@@ -116,7 +117,8 @@ type Feed struct {
 	// every way on from the conductor:
 	//   NextDevices are the first devices reached,
 	//   Bare tells whether a way reaches a load or another source, or ends,
-	//   without any device; BareVia names that end.
+	//   without any device; BareVia names that end. A link between the batteries of
+	//   a series bank leads on through the next battery.
 	Ahead       bool
 	NextDevices []string
 	Bare        bool
