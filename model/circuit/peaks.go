@@ -84,22 +84,22 @@ func (t *trial) surging() bool {
 // take takes in one case: every branch that can carry current in it, and its
 // loads.
 func (p *peaks) take(t *trial) {
-	branches := t.carrying()
+	branches, surging := t.carrying(), t.surging()
 	for _, i := range branches {
-		p.takeBranch(t, i)
+		p.takeBranch(t, i, surging)
 	}
 	if t.lone != nil && len(branches) == 0 {
 		for _, h := range t.lone.own {
-			p.takeBranch(t, h.branch)
+			p.takeBranch(t, h.branch, surging)
 		}
 	}
 	for _, pull := range t.pulls {
-		p.takeBranch(t, pull.branch)
+		p.takeBranch(t, pull.branch, surging)
 	}
-	p.takeBuses(t, branches)
+	p.takeBuses(t, branches, surging)
 }
 
-func (p *peaks) takeBranch(t *trial, i int) {
+func (p *peaks) takeBranch(t *trial, i int, surging bool) {
 	v := amount{}
 	gaps := func() []figure.Gap { return p.a.blame(t, i) }
 	if problem, bad := t.fault(p.a.net.branches[i].a); bad {
@@ -107,7 +107,7 @@ func (p *peaks) takeBranch(t *trial, i int) {
 	} else {
 		v = t.amps(i)
 	}
-	if t.surging() {
+	if surging {
 		p.surge[i].raise(v, t.name, gaps)
 		return
 	}
@@ -118,7 +118,7 @@ func (p *peaks) takeBranch(t *trial, i int) {
 }
 
 // takeBuses takes in what flows into every bus that the branches touch.
-func (p *peaks) takeBuses(t *trial, branches []int) {
+func (p *peaks) takeBuses(t *trial, branches []int, surging bool) {
 	n := p.a.net
 	touched := map[int][]int{}
 	for _, i := range branches {
@@ -131,7 +131,7 @@ func (p *peaks) takeBuses(t *trial, branches []int) {
 	}
 	for node, at := range touched {
 		to := &p.bus[node].running
-		if t.surging() {
+		if surging {
 			to = &p.bus[node].surge
 		}
 		if problem, bad := t.fault(node); bad {
