@@ -23,7 +23,8 @@ type analysis struct {
 	nominal  []level              // by node, once asked for
 	unstated map[int][]figure.Gap // surge currents not recorded, by branch
 	heatings []*copper.Heating    // by conductor's branch, nil where not known
-	behind   map[int]*behind      // by branch on the way out to a load
+	behind   map[int][]*behind    // by branch on the way out to a load
+	remote   map[int][]*behind    // by device on such a way: faults at the loads behind it
 	releases map[int]*release     // of devices by branch, once asked for
 	gapsOf   struct {             // the last answer of releaseGaps
 		devices []hop
@@ -61,7 +62,7 @@ func Analyse(r *record.Record) *Analysis {
 	a.warm()
 	a.heatings = a.findHeatings()
 	a.solve()
-	a.behind = a.findBehind()
+	a.findBehind()
 	a.setConductors()
 	a.setDevices()
 	a.setLoads()

@@ -84,7 +84,8 @@ type ConductorResult struct {
 	GuardBy []string // the devices behind that figure, in record order
 
 	// FaultLowA and FaultHighA bound the prospective current of a bolted fault
-	// at the end away from the source: the least with a way back beside the way
+	// at the end away from the source, of a conductor that is fed from both ends at
+	// the unfavourable one: the least with a way back beside the way
 	// out, batteries at their greatest resistance, conductors warm; the
 	// greatest to the battery's negative terminal, at the least resistance, cold.
 	FaultLowA, FaultHighA figure.Figure
@@ -152,9 +153,7 @@ type DeviceResult struct {
 	// all cases but starting and stall.
 	LoadA    figure.Figure
 	RunningA figure.Figure
-	// Loads it feeds, Upstream devices in series towards the sources.
-	Loads    []string
-	Upstream []string
+	Loads    []string // that it feeds
 	// Selective tells, for each device between the batteries and this one, whether
 	// a fault behind this one leaves that one closed, whatever its current.
 	Selective map[string]figure.Truth

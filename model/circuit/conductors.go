@@ -31,7 +31,7 @@ func (a *analysis) setConductors() {
 		if gaps := a.unstated[i]; len(gaps) > 0 {
 			r.Surge, r.SurgeCase = figure.Open(uniqueGaps(append(gaps, r.Surge.Gaps...))...), ""
 		}
-		a.setConductorFault(r, i, a.behind[i])
+		a.setConductorFault(r, i)
 	}
 }
 

@@ -2,7 +2,6 @@ package circuit
 
 import (
 	"math"
-	"slices"
 
 	"driploop/model/figure"
 )
@@ -31,9 +30,8 @@ func (a *analysis) setDevices() {
 		r.LoadA, _ = a.peaks.continuous[i].figure("greatest continuous current; a load counts as continuous unless its record says that it pauses")
 		r.RunningA, _ = a.peaks.running[i].figure("greatest current over all cases, starting and stall aside")
 		r.Loads = through[i]
-		r.Upstream = a.upstream(i)
-		a.setSelective(r, i, a.behind[i])
-		a.setDeviceFault(r, i, a.behind[i])
+		a.setSelective(r, i)
+		a.setDeviceFault(r, i)
 	}
 }
 
@@ -154,33 +152,4 @@ func (a *analysis) loadsThrough() map[int][]string {
 		}
 	}
 	return through
-}
-
-// upstream returns the devices in series with one towards each source, on the
-// shortest way, in order of the record.
-func (a *analysis) upstream(i int) []string {
-	found := map[int]bool{}
-	for _, f := range a.feedings {
-		for node := f.nearer(&a.net.branches[i], i); node >= 0; node = f.shortest[node].node {
-			if over := f.shortest[node].branch; over >= 0 && a.net.branches[over].kind == device && over != i {
-				found[over] = true
-			}
-		}
-	}
-	var ids []string
-	for _, k := range sortedKeys(found) {
-		if id := a.net.branches[k].id; !slices.Contains(ids, id) {
-			ids = append(ids, id)
-		}
-	}
-	return ids
-}
-
-func sortedKeys(m map[int]bool) []int {
-	keys := make([]int, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
 }

@@ -132,3 +132,26 @@ func TestSelective(t *testing.T) {
 	d := analyse(t, boat, parts("rating: 5 A", "rating: 100 A, curve: bolt-in"), wires)
 	assert.Equal(t, figure.OpenTruth(figure.Missing("components.f1.curve")), d.Devices["f1"].Selective["main"])
 }
+
+// Two conductors in parallel lead to a busbar that feeds nothing. Either end of
+// each can be the far one, whatever stands first in the record: the greatest fault
+// is at the busbar near the battery, the least at the other.
+func TestFaultInARingThatFeedsNothing(t *testing.T) {
+	parts := "bat: kind: battery, nominal: 12 V, internal_resistance: 5 mohm\nb1: kind: busbar\nb2: kind: busbar"
+	ring := []string{
+		"P1: bat.pos > b1.a, 10 mm2, 200 mm, class: class-5, tinned: false",
+		"P2: b1.b > b2.a, 10 mm2, 1 m, class: class-5, tinned: false",
+		"P3: b2.b > b1.c, 10 mm2, 1 m, class: class-5, tinned: false",
+	}
+	for _, order := range [][]int{{0, 1, 2}, {2, 1, 0}, {1, 2, 0}} {
+		a := analyse(t, boat, parts, ring[order[0]]+"\n"+ring[order[1]]+"\n"+ring[order[2]])
+		p1 := known(t, a.Conductors["P1"].RHot)
+		for _, id := range []string{"P2", "P3"} {
+			c := a.Conductors[id]
+			// 1/58 Ω·mm²/m, 1.7241 mohm a metre of 10 mm², at the near end.
+			assert.InDelta(t, 12600/(5+0.2*1.7241379), known(t, c.FaultHighA), 0.1, id)
+			// At the far end half of a conductor's resistance more, both warm.
+			assert.InDelta(t, 12600/(5+p1+known(t, c.RHot)/2), known(t, c.FaultLowA), 1e-6, id)
+		}
+	}
+}

@@ -10,17 +10,16 @@ import (
 
 // feeding is what one source terminal can feed.
 type feeding struct {
-	pole     *pole
-	zone     []bool // nodes that it reaches through no device
-	ahead    *forest
-	block    []int  // by branch: its block of ahead, -1 for none
-	tree     []step // by node of the zone: the branch it was first reached over, and from which node
-	first    []int  // by node beyond the zone: branch of the first device on the way, -1 for none
-	width    []bottleneck
-	loops    bool            // the zone has more than one way to some node
-	shortest []step          // by node reached: the last step of the shortest way
-	known    map[int]*onward // by block of ahead, once asked for
-	upper    func(source int) *feeding
+	pole  *pole
+	zone  []bool // nodes that it reaches through no device
+	ahead *forest
+	block []int  // by branch: its block of ahead, -1 for none
+	tree  []step // by node of the zone: the branch it was first reached over, and from which node
+	first []int  // by node beyond the zone: branch of the first device on the way, -1 for none
+	width []bottleneck
+	loops bool            // the zone has more than one way to some node
+	known map[int]*onward // by block of ahead, once asked for
+	upper func(source int) *feeding
 }
 
 // findFeeding follows one source terminal.
@@ -43,7 +42,6 @@ func findFeeding(n *network, s *searcher, t *pole) *feeding {
 		}
 	})
 	f.findBlocks(n)
-	f.findShortest(n, s)
 	f.findFirst(n, s)
 	f.width = widest(n, s, t.node)
 	return f
@@ -69,33 +67,6 @@ func (f *feeding) findBlocks(n *network) {
 			f.block[i] = k
 		}
 	}
-}
-
-// findShortest notes the shortest way to every node.
-func (f *feeding) findShortest(n *network, s *searcher) {
-	f.shortest = make([]step, len(n.nodes))
-	for i := range f.shortest {
-		f.shortest[i] = step{-1, -1}
-	}
-	done := make([]bool, len(n.nodes))
-	s.run(f.pole.node, everywhere, func(at, node int) {
-		if over, ok := s.reached(at); ok && !done[node] {
-			f.shortest[node] = over
-		}
-		done[node] = true
-	})
-}
-
-// nearer returns the end of a branch that the shortest way from the source
-// reaches without it, -1 for none.
-func (f *feeding) nearer(b *branch, i int) int {
-	switch {
-	case !f.pole.reaches[b.a]:
-		return -1
-	case f.shortest[b.a].branch == i:
-		return b.b
-	}
-	return b.a
 }
 
 // findFirst gives each node beyond the zone the first device on the way to it.

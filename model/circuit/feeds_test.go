@@ -343,7 +343,6 @@ func TestSeveralSources(t *testing.T) {
 	assert.InDelta(t, 1200, known(t, a.Devices["f1"].CrankingA), 1e-9)
 	assert.Equal(t, figure.True(), a.Devices["f1"].First)
 	assert.Equal(t, figure.False(), a.Devices["fc"].First)
-	assert.Equal(t, []string{"f2", "fc"}, a.Devices["f1"].Upstream)
 	assert.InDelta(t, 30, known(t, a.Components["ch"].Through), 1e-6)
 }
 

@@ -60,9 +60,9 @@ func (y *yard) through(from, to string) {
 		var id, in, out string
 		switch y.pick("part", 1, 4) {
 		case 1:
-			id, in, out = y.component("fuse", ", rating: 100 A"+ohms), "line", "load"
+			id, in, out = y.component("fuse", ", rating: 100 A, curve: bolt-in"+ohms), "line", "load"
 		case 2:
-			id, in, out = y.component("breaker", ", rating: 60 A"+ohms), "line", "load"
+			id, in, out = y.component("breaker", ", rating: 60 A, curve: thermal"+ohms), "line", "load"
 		case 3:
 			id, in, out = y.component("switch", ohms), "in", "out"
 		default:

@@ -33,7 +33,15 @@ func TestOrderOfEntriesDoesNotMatter(t *testing.T) {
 			sameFigure(t, x.Current, y.Current, id+" current\n"+text)
 			sameFigure(t, x.Surge, y.Surge, id+" surge")
 			sameFigure(t, x.Guard, y.Guard, id+" guard")
-			sameFigure(t, x.FaultHighA, y.FaultHighA, id+" fault")
+			sameFigure(t, x.FaultHighA, y.FaultHighA, id+" fault\n"+text)
+			sameFigure(t, x.FaultLowA, y.FaultLowA, id+" least fault\n"+text)
+			sameFigure(t, x.ClearS, y.ClearS, id+" clearing time\n"+text)
+			sameFigure(t, x.ClearLeastS, y.ClearLeastS, id+" least clearing time\n"+text)
+			sameFigure(t, x.LetThroughA2s, y.LetThroughA2s, id+" energy\n"+text)
+			sameFigure(t, x.LetThroughLeastA2s, y.LetThroughLeastA2s, id+" least energy\n"+text)
+			require.Equal(t, x.Clears.Known, y.Clears.Known, id)
+			require.Equal(t, x.Clears.Value, y.Clears.Value, id)
+			sameFigure(t, x.StallC, y.StallC, id+" stall temperature\n"+text)
 			sameFigure(t, x.TemperatureC, y.TemperatureC, id+" temperature")
 			require.Equal(t, x.Ungrounded, y.Ungrounded)
 			require.Equal(t, x.AlwaysLive, y.AlwaysLive)
@@ -44,11 +52,25 @@ func TestOrderOfEntriesDoesNotMatter(t *testing.T) {
 			sameFigure(t, x.Current, y.Current, id+" current")
 			sameFigure(t, x.VoltageV, y.VoltageV, id+" voltage")
 			sameFigure(t, x.DropFormulaV, y.DropFormulaV, id+" drop by formula")
+			sameFigure(t, x.DropNetworkV, y.DropNetworkV, id+" drop\n"+text)
+			sameFigure(t, x.LowVoltageV, y.LowVoltageV, id+" low voltage\n"+text)
+			sameFigure(t, x.StallOpenS, y.StallOpenS, id+" stall\n"+text)
+			sameFigure(t, x.StallHeatS, y.StallHeatS, id+" stall heat\n"+text)
+			require.ElementsMatch(t, x.Out, y.Out, id+" out\n"+text)
+			require.ElementsMatch(t, x.Back, y.Back, id+" back\n"+text)
+			require.ElementsMatch(t, x.Devices, y.Devices, id+" devices\n"+text)
 		}
 		for id, x := range a.Devices {
 			y := b.Devices[id]
 			sameFigure(t, x.FaultHighA, y.FaultHighA, id+" fault")
+			sameFigure(t, x.FaultLowA, y.FaultLowA, id+" least fault\n"+text)
 			sameFigure(t, x.RunningA, y.RunningA, id+" current")
+			sameFigure(t, x.LoadA, y.LoadA, id+" continuous current")
+			require.Len(t, y.Selective, len(x.Selective), id+" selective\n"+text)
+			for up, truth := range x.Selective {
+				require.Equal(t, truth.Known, y.Selective[up].Known, id+" selective\n"+text)
+				require.Equal(t, truth.Value, y.Selective[up].Value, id+" selective\n"+text)
+			}
 			require.ElementsMatch(t, x.Loads, y.Loads, id)
 		}
 	})

@@ -10,36 +10,44 @@ import (
 
 // setSelective tells, for every device between the batteries and this one, whether
 // a fault behind this one leaves it closed: at the greatest fault current at its
-// load terminal, at the least at the load behind, and at the gates of either
-// device in between.
-func (a *analysis) setSelective(r *DeviceResult, i int, at *behind) {
-	fam := a.solver.family(a.solver.base, full)
-	if at != nil {
-		fam = at.fam
-	}
-	high := a.greatestFault(a.net.branches[i].b, fam, leastOhms)
-	low := high
-	if at != nil {
-		low = a.farthest(at)
-	}
-	gaps := append(append([]figure.Gap(nil), low.gaps...), high.gaps...)
-	devices := a.devices(high)
-	for _, up := range devices {
-		id := a.net.branches[up.branch].id
-		if up.branch == i || id == a.net.branches[i].id {
-			continue
+// load terminal, at the least at a load behind, and at the gates of either device
+// in between. In every state of the switches it has to be so.
+func (a *analysis) setSelective(r *DeviceResult, i int) {
+	for _, fam := range a.states(i) {
+		high := a.greatestFault(a.net.branches[i].b, fam, leastOhms)
+		low := a.farthest(i, fam)
+		if low == nil {
+			low = high
 		}
-		if r.Selective == nil {
-			r.Selective = map[string]figure.Truth{}
+		for _, up := range a.devices(high) {
+			id := a.net.branches[up.branch].id
+			if up.branch == i || id == a.net.branches[i].id {
+				continue
+			}
+			t := a.selectiveAt(i, up, low, high)
+			if r.Selective == nil {
+				r.Selective = map[string]figure.Truth{}
+			}
+			if before, known := r.Selective[id]; known {
+				t = both(before, t)
+			}
+			r.Selective[id] = t
 		}
-		below, above := a.releaseOf(i), a.releaseOf(up.branch)
-		missing := uniqueGaps(append(append(append([]figure.Gap(nil), gaps...), below.gaps...), above.gaps...))
-		if len(missing) > 0 {
-			r.Selective[id] = figure.OpenTruth(missing...)
-			continue
-		}
-		r.Selective[id] = selective(below, above, share(devices, i), math.Abs(up.amps), low.amps, max(low.amps, high.amps))
 	}
+}
+
+// selectiveAt tells whether a fault between two currents behind a device leaves
+// one above it closed.
+func (a *analysis) selectiveAt(i int, up hop, low, high *prospect) figure.Truth {
+	below, above := a.releaseOf(i), a.releaseOf(up.branch)
+	var missing []figure.Gap
+	for _, gaps := range [][]figure.Gap{low.gaps, high.gaps, below.gaps, above.gaps} {
+		missing = append(missing, gaps...)
+	}
+	if len(missing) > 0 {
+		return figure.OpenTruth(uniqueGaps(missing)...)
+	}
+	return selective(below, above, share(a.devices(high), i), math.Abs(up.amps), low.amps, max(low.amps, high.amps))
 }
 
 // share returns the part of the fault current that a device carries.
@@ -52,22 +60,20 @@ func share(devices []hop, i int) float64 {
 	return 1
 }
 
-// farthest returns the least fault at the terminals of the load behind a branch.
-func (a *analysis) farthest(at *behind) *prospect {
-	whole := *at
-	for _, t := range a.solver.solveAlone(at.load) {
-		if t.lone.family != at.fam {
+// farthest returns the least fault at the terminals of a load behind a branch in a
+// state, nil if there is none.
+func (a *analysis) farthest(i int, fam *family) *prospect {
+	var worst *prospect
+	for _, at := range a.remote[i] {
+		if at.fam != fam {
 			continue
 		}
-		out := t.flow.out.branches
-		if len(out) == 0 {
-			break
-		}
-		if last := a.behind[out[len(out)-1]]; last != nil {
-			whole = *last
+		p := a.leastFault(at)
+		if worst == nil || len(p.gaps) > 0 || len(worst.gaps) == 0 && p.amps < worst.amps {
+			worst = p
 		}
 	}
-	return a.leastFault(&whole)
+	return worst
 }
 
 // selective tells whether only the device below opens at every current of a fault

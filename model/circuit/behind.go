@@ -1,0 +1,190 @@
+package circuit
+
+import (
+	"math"
+
+	"driploop/model/figure"
+)
+
+// behind is one way in which a fault can stand behind a branch: its ends, the far
+// one away from the source, in one state of the switches, and what the way back of
+// a fault at its far end would add. That is taken as the same share of the load's
+// way back as the far end has of the way out, by length: the two run side by side.
+type behind struct {
+	far, near int
+	fam       *family
+	back      int // negative terminal of the source, -1 for that of greatest fault
+	ohms      float64
+	gaps      []figure.Gap
+	least     *prospect // the least fault at its far end, once asked for
+}
+
+// findBehind notes, for every branch on the way out to a load, what lies behind:
+// a conductor of a ring has either end as its far one for some load. Of devices it
+// notes the terminals of the loads too.
+func (a *analysis) findBehind() {
+	a.behind, a.remote = map[int][]*behind{}, map[int][]*behind{}
+	for _, l := range a.solver.loads {
+		for _, t := range a.solver.solveAlone(l) {
+			if t.flow.source >= 0 {
+				a.noteBehind(t)
+			}
+		}
+	}
+}
+
+func (a *analysis) noteBehind(t *trial) {
+	fam := t.lone.family
+	m, _ := a.faultMesh(fam, greatestOhms)
+	share := map[int]float64{} // current in each branch, of one ampere
+	for _, h := range t.lone.own {
+		share[h.branch] = math.Abs(h.amps)
+	}
+	end := behind{fam: fam, back: a.net.branches[t.flow.source].b}
+	for _, i := range t.flow.back.branches {
+		end.ohms += m.values.ohms[i] * share[i] * share[i]
+		end.gaps = append(end.gaps, a.net.branches[i].ohms.gaps...)
+	}
+	along, total := a.along(t, share)
+	for _, i := range t.flow.out.branches {
+		if b := &a.net.branches[i]; b.kind == wire {
+			if _, ok := sane(b.cond.Length); !ok {
+				end.gaps = append(end.gaps, figure.Missing(b.path+".length"))
+			}
+		}
+	}
+	for _, e := range along {
+		covered := e.length
+		if total > 0 {
+			covered /= total
+		}
+		at := end
+		at.far, at.near, at.ohms = e.to, e.from, end.ohms*min(1, covered)
+		a.behind[e.branch] = addBehind(a.behind[e.branch], at)
+		if a.net.branches[e.branch].kind == device {
+			all := end
+			all.far = a.loadEnd(t)
+			a.remote[e.branch] = addBehind(a.remote[e.branch], all)
+		}
+	}
+}
+
+// reach is an edge of a way out with the length from the source to its far end,
+// that of ways in parallel by their share of the current.
+type reach struct {
+	edge
+	length float64
+}
+
+// along returns the edges of the way out of a load's current in order, and the
+// length of all of it.
+func (a *analysis) along(t *trial, share map[int]float64) (list []reach, total float64) {
+	edges := make(map[int]edge, len(t.flow.edges))
+	for _, e := range t.flow.edges {
+		edges[e.branch] = e
+	}
+	at := map[int]float64{} // by node
+	for _, i := range t.flow.out.branches {
+		e := edges[i]
+		length := at[e.from]
+		if b := &a.net.branches[i]; b.kind == wire {
+			if v, ok := sane(b.cond.Length); ok {
+				length += v * share[i]
+			}
+		}
+		at[e.to] = max(at[e.to], length)
+		list = append(list, reach{e, length})
+		total = max(total, length)
+	}
+	return list, total
+}
+
+// loadEnd returns the node at which a load's current comes in.
+func (a *analysis) loadEnd(t *trial) int {
+	b := &a.net.branches[t.load]
+	for _, e := range t.flow.edges {
+		if e.to == b.b {
+			for _, i := range t.flow.out.branches {
+				if i == e.branch {
+					return b.b
+				}
+			}
+		}
+	}
+	return b.a
+}
+
+// addBehind adds a way to those known of a branch; of two alike the one with more
+// resistance in its way back counts, or with what is not known of it.
+func addBehind(list []*behind, next behind) []*behind {
+	for _, old := range list {
+		if old.far != next.far || old.fam != next.fam || old.back != next.back {
+			continue
+		}
+		open, was := len(next.gaps) > 0, len(old.gaps) > 0
+		if open && !was || open == was && next.ohms > old.ohms {
+			*old = next
+		}
+		return list
+	}
+	fresh := next
+	return append(list, &fresh)
+}
+
+// ends returns the ends of a conductor that feeds no load, in the usual state, else
+// in every state in which a battery reaches it. A conductor that is part of a ring
+// has two far ends.
+func (a *analysis) ends(i int) []*behind {
+	var list []*behind
+	for k, st := range a.solver.all { // the usual one first
+		if k > 0 && len(list) > 0 && list[0].fam == a.solver.family(a.solver.base, full) {
+			break
+		}
+		fam := a.solver.family(st.st, full)
+		for _, f := range a.feedings {
+			if a.net.branches[f.pole.branch].class == batteryClass {
+				list = a.addEnds(list, fam, i, f.pole.node)
+			}
+		}
+	}
+	return list
+}
+
+func (a *analysis) addEnds(list []*behind, fam *family, i, source int) []*behind {
+	b := &a.net.branches[i]
+	m, forest := a.faultMesh(fam, greatestOhms)
+	if m.island[b.a] != m.island[source] {
+		return list
+	}
+	alone := func(node int) bool {
+		k := forest.above[node]
+		return k >= 0 && len(forest.blocks[k]) == 1 && forest.blocks[k][0] == i
+	}
+	ring := !alone(b.a) && !alone(b.b)
+	fromA := ring
+	if !ring {
+		fromA = true
+		for _, l := range forest.way(source, b.a) {
+			fromA = fromA && forest.blocks[l.block][0] != i
+		}
+	}
+	if fromA {
+		list = addBehind(list, behind{far: b.b, near: b.a, fam: fam, back: -1})
+	}
+	if ring || !fromA {
+		list = addBehind(list, behind{far: b.a, near: b.b, fam: fam, back: -1})
+	}
+	return list
+}
+
+// leastFault returns the least fault at the far end of a branch.
+func (a *analysis) leastFault(at *behind) *prospect {
+	switch {
+	case at.least != nil:
+	case at.back < 0:
+		at.least = a.greatestFault(at.far, at.fam, greatestOhms)
+	default:
+		at.least = a.bolted(short{at: at.far, back: at.back, fam: at.fam, extra: at.ohms, gaps: at.gaps}, greatestOhms)
+	}
+	return at.least
+}

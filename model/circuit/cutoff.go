@@ -1,0 +1,136 @@
+package circuit
+
+import (
+	"math"
+
+	"driploop/model/figure"
+	"driploop/model/quantity"
+)
+
+// setCleared tells whether and when a fault at the far end is cut off: at the
+// latest if it is the least one, at the soonest if it is the greatest.
+func (a *analysis) setCleared(f *faulted, low, high *prospect) {
+	gaps := uniqueGaps(append(append([]figure.Gap(nil), low.gaps...), high.gaps...))
+	devices := a.devices(low)
+	if len(gaps) == 0 && len(devices) == 0 {
+		why := figure.Because("no device lies between the battery and the fault")
+		f.clears, f.latest, f.soonest = figure.False(), figure.Open(why), figure.Open(why)
+		return
+	}
+	if len(gaps) > 0 {
+		f.clears, f.latest, f.soonest = figure.OpenTruth(gaps...), figure.Open(gaps...), figure.Open(gaps...)
+		return
+	}
+	latest := a.clearing(low, low.amps).latest
+	soonest := a.clearing(high, high.amps).soonest
+	steps := append([]figure.Step{low.step}, a.openingSteps(devices, low.amps)...)
+	f.latest = a.openFigure(latest, "s", devices, "no device on its way surely opens at "+ampere(low.amps), steps)
+	steps = append([]figure.Step{high.step}, a.openingSteps(devices, high.amps)...)
+	f.soonest = a.openFigure(soonest, "s", devices, "no device on its way opens at "+ampere(high.amps), steps)
+	switch {
+	case !latest.sure():
+		f.clears = figure.OpenTruth(a.releaseGaps(devices)...)
+	default:
+		f.clears = truth(!math.IsInf(latest.worst, 1))
+	}
+}
+
+// openFigure returns a time or an energy that devices decide: open where what is
+// not recorded of them matters, or where none opens.
+func (a *analysis) openFigure(b bound, unit string, devices []hop, never string, working []figure.Step) figure.Figure {
+	switch {
+	case !b.sure():
+		return figure.Open(a.releaseGaps(devices)...)
+	case math.IsInf(b.worst, 1):
+		return figure.Open(figure.Because(never))
+	}
+	return figure.Of(b.worst, unit, working...)
+}
+
+func ampere(amps float64) string {
+	return quantity.New(quantity.Round(amps), "A").Format(quantity.Metric)
+}
+
+// releaseGaps names what is not known of devices.
+func (a *analysis) releaseGaps(devices []hop) []figure.Gap {
+	if len(devices) > 0 && len(a.gapsOf.devices) == len(devices) && &a.gapsOf.devices[0] == &devices[0] {
+		return a.gapsOf.gaps // asked for the same fault again
+	}
+	var gaps []figure.Gap
+	for _, h := range devices {
+		gaps = append(gaps, a.releaseOf(h.branch).gaps...)
+	}
+	a.gapsOf.devices, a.gapsOf.gaps = devices, uniqueGaps(gaps)
+	return a.gapsOf.gaps
+}
+
+// openingSteps returns the working of the opening times of devices at a current.
+func (a *analysis) openingSteps(devices []hop, amps float64) []figure.Step {
+	var steps []figure.Step
+	for _, h := range devices {
+		rel := a.releaseOf(h.branch)
+		if len(rel.gaps) > 0 {
+			continue
+		}
+		o, err := rel.curve.OpeningTime(amps * math.Abs(h.amps))
+		if err != nil {
+			continue
+		}
+		for _, f := range []figure.Figure{o.Least(), o.Greatest()} {
+			if f.Known {
+				step := f.Working[0]
+				step.Formula += ", " + a.net.branches[h.branch].id
+				steps = append(steps, step)
+			}
+		}
+	}
+	return steps
+}
+
+// setLetThrough finds the greatest energy let through at any fault along the
+// conductor: between the current at its far end and that at its near end, and at
+// the gates of the devices in between, since the energy runs from gate to gate
+// without a peak. The same with the devices as quick as they can be is what they
+// let through in any case.
+func (a *analysis) setLetThrough(f *faulted, low, high *prospect) {
+	gaps := uniqueGaps(append(append([]figure.Gap(nil), low.gaps...), high.gaps...))
+	devices := a.devices(low)
+	if len(gaps) == 0 && len(devices) == 0 {
+		gaps = []figure.Gap{figure.Because("no device lies between the battery and the fault")}
+	}
+	if len(gaps) > 0 {
+		f.most, f.least = figure.Open(gaps...), figure.Open(gaps...)
+		return
+	}
+	currents := []float64{low.amps, max(low.amps, high.amps)}
+	for _, h := range devices {
+		share := math.Abs(h.amps)
+		for _, v := range a.releaseOf(h.branch).gateAmps(low.amps*share, high.amps*share) {
+			currents = append(currents, v/share)
+		}
+	}
+	var most, least bound
+	at := 0.0
+	for _, amps := range currents {
+		c := a.clearing(low, amps)
+		if c.most.worst > most.worst {
+			at = amps
+		}
+		most, least = most.greatest(c.most), least.greatest(c.least)
+	}
+	const never = "no device on its way surely opens at every fault along it"
+	steps := append([]figure.Step{low.step, high.step}, a.openingSteps(devices, at)...)
+	if !math.IsInf(most.worst, 1) {
+		steps = append(steps, energyStep("greatest", at, most.worst))
+	}
+	f.most = a.openFigure(most, "A2s", devices, never, steps)
+	f.least = a.openFigure(least, "A2s", devices, never, []figure.Step{low.step, high.step, energyStep("least", at, least.worst)})
+}
+
+func energyStep(end string, amps, energy float64) figure.Step {
+	return figure.Step{
+		Formula: end + " energy let through along the conductor: I²·t of the device that opens first", Source: "common physics",
+		Inputs: []figure.Input{{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: "the unfavourable fault between both ends"}},
+		Result: quantity.Round(energy), Unit: "A2s",
+	}
+}
