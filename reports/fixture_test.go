@@ -164,7 +164,11 @@ func clean() verdict.Record {
 
 // hostile is a record whose every text tries to drive the terminal.
 func hostile() verdict.Record {
-	const evil = "x\x1b[2Jy\u202ez\nw\u009bq\xffr\u2066s"
+	return hostileWith("x\x1b[2Jy\u202ez\nw\u009bq\xffr\u2066s")
+}
+
+// hostileWith is a record whose every text is the same.
+func hostileWith(evil string) verdict.Record {
 	verdicts := []verdict.Verdict{
 		{
 			Rule: tooFar, Outcome: verdict.Breach, Severity: verdict.Danger, Subject: "conductors." + evil, At: span(1, 1, 4),

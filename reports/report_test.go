@@ -76,6 +76,8 @@ func TestGolden(t *testing.T) {
 				return // for a terminal alone
 			}
 			golden(t, "sarif", name+".sarif", render(t, "sarif", c.run, c.options))
+			golden(t, "junit", name+".xml", render(t, "junit", c.run, c.options))
+			golden(t, "md", name+".md", render(t, "md", c.run, c.options))
 		})
 	}
 }
@@ -195,7 +197,7 @@ func TestJSONEscapesKeepTheValue(t *testing.T) {
 
 func TestUnknownFormatIsNamedWithTheKnownOnes(t *testing.T) {
 	err := reports.Write(&bytes.Buffer{}, "jsn", run(), reports.Options{})
-	assert.EqualError(t, err, `"jsn" is no format; use text, json or sarif`)
+	assert.EqualError(t, err, `"jsn" is no format; use text, json, sarif, junit or md`)
 }
 
 type fullDisk struct{}
