@@ -38,6 +38,28 @@ func (s *session) to(d destination, work func(io.Writer) error) error {
 	return nil
 }
 
+// keep writes a new file, never over an old one.
+func (s *session) keep(d destination, text []byte) error {
+	if d.isFile() {
+		if _, err := os.Lstat(string(d)); !errors.Is(err, fs.ErrNotExist) {
+			return fmt.Errorf("%s is there already; name a new file", d)
+		}
+	}
+	return s.to(d, writing(text))
+}
+
+// rewrite writes a file anew.
+func (s *session) rewrite(path string, text []byte) error {
+	return s.to(destination(path), writing(text))
+}
+
+func writing(text []byte) func(io.Writer) error {
+	return func(w io.Writer) error {
+		_, err := w.Write(text)
+		return err
+	}
+}
+
 func replace(path string, work func(io.Writer) error) error {
 	info, missing := os.Stat(path)
 	switch {

@@ -80,7 +80,11 @@ func (s *session) importList(path string, o wirelist.Options, to string) error {
 	for _, note := range got.Notes {
 		fmt.Fprintln(s.errs, reports.Plain(note))
 	}
-	return s.keep(to, got.Text)
+	if err := s.keep(destination(to), got.Text); err != nil || to == "" {
+		return err
+	}
+	fmt.Fprintf(s.errs, "wrote %s; judge it with: driploop check %s\n", to, to)
+	return nil
 }
 
 const exportLong = `Write the wire list of a record: a row for each conductor, with what a wire list
@@ -112,7 +116,7 @@ func newExport(s *session) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return s.keep(to, text)
+			return s.keep(destination(to), text)
 		},
 	}
 	cmd.Flags().StringVarP(&to, "output", "o", "", "file to write, .csv or .xlsx, which must not be there yet (default: CSV to standard output)")

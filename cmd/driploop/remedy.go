@@ -3,8 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"os"
-	"path/filepath"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -60,7 +58,7 @@ func (s *session) remedy(path string, write bool, units choice) error {
 		return err
 	}
 	if write && len(plan.Made) > 0 {
-		if err := replaceFile(path, plan.Text); err != nil {
+		if err := s.rewrite(path, plan.Text); err != nil {
 			return err
 		}
 	}
@@ -103,24 +101,4 @@ func (s *session) judged(name string, text []byte, today time.Time) (*remedy.Jud
 		return nil, &programFault{err}
 	}
 	return &remedy.Judged{Record: one.record, Analysis: one.analysis, Verdicts: &verdicts}, nil
-}
-
-// replaceFile writes a file anew, whole or not at all, and keeps its mode.
-func replaceFile(path string, text []byte) error {
-	info, err := os.Stat(path)
-	if err != nil {
-		return err
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".driploop-*")
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(text)
-	if err = errors.Join(err, f.Chmod(info.Mode().Perm()), f.Sync(), f.Close()); err == nil {
-		err = os.Rename(f.Name(), path)
-	}
-	if err != nil {
-		return errors.Join(err, os.Remove(f.Name()))
-	}
-	return nil
 }

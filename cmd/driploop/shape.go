@@ -63,7 +63,7 @@ func (s *session) shape(path string, write, verify bool) error {
 	case !write:
 		_, err = s.out.Write(shaped)
 	case !bytes.Equal(text, shaped):
-		err = replaceFile(path, shaped)
+		err = s.rewrite(path, shaped)
 	}
 	return err
 }

@@ -3,8 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"strings"
 	"time"
 
@@ -58,7 +56,11 @@ func newStart(s *session) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return s.keep(to, text)
+			if err := s.keep(destination(to), text); err != nil || to == "" {
+				return err
+			}
+			fmt.Fprintf(s.errs, "wrote %s; judge it with: driploop check %s\n", to, to)
+			return nil
 		},
 	}
 	for _, q := range draft.Questions() {
@@ -107,25 +109,4 @@ func (s *session) judgeText(text []byte) (*verdict.Record, error) {
 		return nil, &programFault{err}
 	}
 	return got.Verdicts, nil
-}
-
-// keep writes a new file, never over an old one, or standard output.
-func (s *session) keep(path string, text []byte) error {
-	if path == "" {
-		_, err := s.out.Write(text)
-		return err
-	}
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
-		return fmt.Errorf("%s is there already; name a new file", path)
-	}
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(text)
-	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
-		return errors.Join(err, os.Remove(path))
-	}
-	fmt.Fprintf(s.errs, "wrote %s; judge it with: driploop check %s\n", path, path)
-	return nil
 }
