@@ -29,6 +29,9 @@ type jsonRecord struct {
 	Verdicts []jsonVerdict `json:"verdicts"`
 	Since    string        `json:"since,omitempty"` // revision; verdicts are then those that changed
 	Cured    []jsonCured   `json:"cured,omitempty"`
+	// Baseline counts what a baseline keeps from the verdicts: breaches by severity,
+	// and what is undecided.
+	Baseline map[string]int `json:"baseline,omitempty"`
 }
 
 type jsonCounts struct {
@@ -116,7 +119,20 @@ func recordJSON(rec *verdict.Record, o Options) jsonRecord {
 	for _, c := range rec.Cured {
 		out.Cured = append(out.Cured, jsonCured{c.Rule.ID, c.Outcome, c.Severity, c.Subject, c.Fingerprint})
 	}
+	for severity, n := range rec.Known {
+		out.count(severity.String(), n)
+	}
+	out.count(string(verdict.Undecided), rec.KnownOpen)
 	return out
+}
+
+func (r *jsonRecord) count(what string, n int) {
+	if n > 0 && r.Baseline == nil {
+		r.Baseline = map[string]int{}
+	}
+	if n > 0 {
+		r.Baseline[what] = n
+	}
 }
 
 func verdictJSON(v *verdict.Verdict, job string, units quantity.System) jsonVerdict {

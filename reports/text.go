@@ -100,12 +100,22 @@ func (t *recordText) write() {
 		t.met(t.outcome(verdict.Met))
 		t.notApplicable(t.outcome(verdict.NotApplicable))
 	}
+	t.cured()
 	t.blank()
+	t.known()
 	t.entry(in(strong, "verdicts"), txt(countText(t.rec.Counts)))
 }
 
 // noBreach says what it means that no breach is listed.
 func (t *recordText) noBreach(open, waived bool) {
+	if t.rec.Since != "" {
+		t.hang(0, 0, in(strong, "No breach that is new or worse."))
+		return
+	}
+	if len(t.rec.Known) > 0 {
+		t.hang(0, 0, in(strong, "No breach but those of the baseline."))
+		return
+	}
 	by := " by the rules of " + sets(t.rec.Practice) + "."
 	switch {
 	case t.rec.Counts[verdict.Met] == 0 && !open && !waived:
@@ -134,6 +144,9 @@ func (t *recordText) head() {
 		t.entry(in(faint, "vessel"), txt(t.rec.Vessel))
 	}
 	t.entry(in(faint, "judged"), txt("by "+sets(t.rec.Practice)))
+	if t.rec.Since != "" {
+		t.entry(in(faint, "since"), txt(t.rec.Since))
+	}
 }
 
 // outcome returns the verdicts of one outcome, in the order of the record.

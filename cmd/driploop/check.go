@@ -50,6 +50,10 @@ type checkFlags struct {
 	settings bool
 	at       moment
 	output   destination
+	since    string
+	staged   bool
+	baseline string
+	newBase  string
 }
 
 func newCheck(s *session) *cobra.Command {
@@ -77,6 +81,10 @@ func newCheck(s *session) *cobra.Command {
 	flags.StringVar(&f.today, "today", "", "the day by which waivers run out, as 2006-01-02 (default: today)")
 	flags.StringVar(&f.config, "config", "", `the settings of the yard (default: driploop.yaml above PATH; "none" for none)`)
 	flags.BoolVar(&f.settings, "settings", false, "tell the settings that hold, and where each comes from, and judge nothing")
+	flags.StringVar(&f.since, "since", "", "report only what is new, worse or newly undecided since a revision of git, and what is cured")
+	flags.BoolVar(&f.staged, "staged", false, "with --since: judge what is staged for the next commit, not what lies in the folders")
+	flags.StringVar(&f.baseline, "baseline", "", "a file of verdicts that stood before, which are counted and do not fail the check")
+	flags.StringVar(&f.newBase, "write-baseline", "", "write such a file of what stands now")
 	return cmd
 }
 
@@ -98,9 +106,11 @@ func (s *session) check(cmd *cobra.Command, args []string, f *checkFlags) error 
 		defer func() { _ = recover() }() // raised again for whoever asks
 		_, _ = s.engine()
 	}()
-	found := yard.Find(args, settings)
-	c := &checking{session: s, flags: f, settings: settings, today: today, found: found, code: exitClean}
-	err = s.to(f.output, func(w io.Writer) error { return c.run(ctx, w) })
+	c := &checking{session: s, flags: f, settings: settings, today: today, code: exitClean}
+	if err := c.look(ctx, args); err != nil {
+		return err
+	}
+	err = errors.Join(s.to(f.output, func(w io.Writer) error { return c.run(ctx, w) }), c.close())
 	if errors.Is(err, errStopped) {
 		complain(s.errs, fmt.Sprintf("%s is left as it was", f.output))
 		err = nil
@@ -120,6 +130,11 @@ type checking struct {
 	today    time.Time
 	found    yard.Found
 	practice practice
+
+	earlier  *yard.Earlier  // nil unless compared with a revision
+	baseline *yard.Baseline // nil unless there is one
+	draft    yard.Draft     // of a new baseline
+	known    known
 
 	stream  reports.Stream
 	sources map[string]*reports.Source // of files with faults
@@ -145,6 +160,9 @@ func (c *checking) run(ctx context.Context, w io.Writer) error {
 		complain(c.errs, c.notes[len(c.notes)-1])
 	} else {
 		c.faults = append(append(c.found.Faults, c.found.Empty(c.records)...), c.faults...)
+		if err := c.writeBaseline(); err != nil {
+			return err
+		}
 	}
 	c.summarise()
 	if err := c.stream.Close(&verdict.Run{Faults: c.faults, Notes: c.notes}); err != nil {
@@ -200,7 +218,8 @@ func (c *checking) take(f yard.File, r result) error {
 		return nil
 	}
 	c.judged++
-	c.practice.recast(&r.verdicts)
+	c.practice.count(&r.verdicts)
+	c.hold(&r.verdicts)
 	for i := range r.verdicts.Verdicts {
 		if c.flags.fails(&r.verdicts.Verdicts[i]) {
 			c.code = max(c.code, exitBreach)
@@ -216,6 +235,8 @@ func (c *checking) summarise() {
 		c.notes = append(c.notes, leftOut(n, c.settings.Path))
 	}
 	c.notes = append(c.notes, c.practice.notes()...)
+	c.notes = append(c.notes, c.sinceNotes()...)
+	c.notes = append(c.notes, c.baselineNotes()...)
 }
 
 func leftOut(files int, settings string) string {

@@ -97,7 +97,7 @@ type practice struct {
 func practiceOf(e *rules.Engine, settings *yard.Settings) (practice, error) {
 	p := practice{settings: settings, sets: settings.Practice.V, changes: map[string]yard.Change{}, lowered: map[string]int{}}
 	for _, c := range settings.Severity {
-		if _, err := e.Rule(c.Rule); err != nil {
+		if _, err := e.Rule(c.Rule); err != nil && c.Rule != yard.RequiredID {
 			return p, fmt.Errorf("%s:%d:%d: severity: %w", settings.Path, c.At.Line, c.At.Column, err)
 		}
 		p.changes[c.Rule] = c
@@ -144,11 +144,17 @@ func (p *practice) recast(rec *verdict.Record) {
 		stands := v.Outcome == verdict.Breach || v.Outcome == verdict.Waived
 		if stands {
 			v.Recast = &verdict.Recast{From: v.Severity, Why: c.Reason, Where: p.place(c.At)}
-			if v.Severity == verdict.Danger {
-				p.lowered[c.Rule]++
-			}
 		}
 		v.Severity = to
+	}
+}
+
+// count counts the dangers of a record that are shown as less.
+func (p *practice) count(rec *verdict.Record) {
+	for i := range rec.Verdicts {
+		if v := &rec.Verdicts[i]; v.Recast != nil && v.Recast.From == verdict.Danger {
+			p.lowered[v.Rule.ID]++
+		}
 	}
 }
 

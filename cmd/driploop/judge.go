@@ -56,7 +56,7 @@ func (c *checking) judge(f yard.File) (out result) {
 			out.faults = append(out.faults, verdict.Fault{Path: f.Path, Says: p.String()})
 		}
 	}()
-	text, err := c.read(f.Path)
+	text, err := c.textOf(f.Path)
 	switch {
 	case errors.Is(err, record.ErrTooLarge) && !f.Named && !yard.BeginsRecord(f.Path):
 		return result{stray: true}
@@ -65,7 +65,19 @@ func (c *checking) judge(f yard.File) (out result) {
 	case !f.Named && !yard.IsRecord(text):
 		return result{stray: true}
 	}
-	return c.judgeText(f.Path, text)
+	out = c.judgeText(f.Path, text)
+	if c.earlier != nil && out.judged {
+		c.compare(f.Path, &out)
+	}
+	return out
+}
+
+// textOf returns the text of a file, as it is to be judged.
+func (c *checking) textOf(path string) ([]byte, error) {
+	if c.earlier != nil {
+		return c.earlier.Now(path, c.read)
+	}
+	return c.read(path)
 }
 
 // judgeText judges the text of a record.
@@ -86,7 +98,22 @@ func (c *checking) judgeText(path string, text []byte) (out result) {
 		panic(&programFault{err})
 	}
 	out.judged = true
+	out.ask(c.settings.RequiredEntries(one.record))
+	out.ask(c.settings.RequiredFiles(out.verdicts.Kind, path, one.record.Places["job"]))
+	c.practice.recast(&out.verdicts)
 	return out
+}
+
+// ask adds the verdicts on the documents that the yard asks for.
+func (r *result) ask(documents []verdict.Verdict) {
+	if len(documents) == 0 {
+		return
+	}
+	for i := range documents {
+		r.verdicts.Counts[documents[i].Outcome]++
+	}
+	r.verdicts.Verdicts = append(r.verdicts.Verdicts, documents...)
+	verdict.Sort(r.verdicts.Verdicts)
 }
 
 // engine is how a session comes to its rules: compiled when first asked for.

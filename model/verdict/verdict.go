@@ -164,6 +164,11 @@ type Record struct {
 	// holds only what changed, and Cured what stands no longer.
 	Since string
 	Cured []Cured
+
+	// Known counts the breaches, by severity, and KnownOpen what is undecided, that
+	// a baseline has and that Verdicts leaves out.
+	Known     map[Severity]int
+	KnownOpen int
 }
 
 // Fault is something that keeps a file from being judged.

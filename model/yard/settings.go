@@ -28,6 +28,8 @@ type Settings struct {
 	Rules     []Folder
 	Documents []Requirement
 	Baseline  Word
+
+	rule *verdict.Rule // that the documents make
 }
 
 // Word, Flag and List are a setting with its place; the zero place is that of
@@ -100,6 +102,11 @@ func (s *Settings) isRules(path string) bool {
 		}
 	}
 	return false
+}
+
+// inRules tells whether a file lies in a folder of the yard's rules.
+func (s *Settings) inRules(path string) bool {
+	return slices.ContainsFunc(s.Rules, func(f Folder) bool { return Within(f.Path, path) })
 }
 
 // relative is a path as seen from the root, with slashes.

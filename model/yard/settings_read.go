@@ -17,6 +17,7 @@ import (
 // Read reads the settings of a yard from the text of their file.
 func Read(path string, text []byte) (*Settings, []verdict.Fault) {
 	s := &Settings{Path: path, Root: filepath.Dir(path)}
+	s.rule = s.required()
 	r := &reader{path: path}
 	if len(strings.TrimSpace(string(text))) == 0 {
 		return s, nil
