@@ -94,7 +94,7 @@ func leftText(l verdict.Left) string {
 	case verdict.LeftTerm:
 		return "defines terms"
 	case verdict.LeftOutside:
-		return "outside direct current under 50 V"
+		return "outside the electrical installation under 50 V"
 	case verdict.LeftBeyond:
 		return "beyond a record"
 	case verdict.LeftInPart:

@@ -25,6 +25,7 @@ type clauseRow struct {
 	Asks   string       `yaml:"asks"`
 	Left   verdict.Left `yaml:"left"`
 	Why    string       `yaml:"why"`
+	As     string       `yaml:"as"` // a clause of the same document that asks the same
 }
 
 // Coverage returns, for each document that is listed clause by clause, its
@@ -70,6 +71,7 @@ func (c *coverer) cover() verdict.Coverage {
 			c.faults.add(c.file, 0, "clause %s stands twice", row.Clause)
 		}
 		seen[row.Clause] = true
+		row = c.resolved(row)
 		clause := verdict.Clause{Clause: row.Clause, Asks: row.Asks, Left: row.Left, Why: row.Why}
 		clause.Rules = c.citing(row)
 		c.check(row, clause.Rules)
@@ -79,13 +81,31 @@ func (c *coverer) cover() verdict.Coverage {
 	return all
 }
 
-// citing returns the ids of the rules that cite a clause, or one above it. What
-// is said to be left is judged only by rules that cite the clause itself.
+// resolved is a clause with what is said of the one that asks the same.
+func (c *coverer) resolved(row clauseRow) clauseRow {
+	if row.As == "" {
+		return row
+	}
+	at := slices.IndexFunc(c.of.Clauses, func(other clauseRow) bool { return other.Clause == row.As })
+	if at < 0 {
+		c.faults.add(c.file, 0, "clause %s asks the same as %s, which is not in the list", row.Clause, row.As)
+		return row
+	}
+	row.Left, row.Why = c.of.Clauses[at].Left, c.of.Clauses[at].Why
+	if row.Asks == "" {
+		row.Asks = "the same as " + row.As + ": " + c.of.Clauses[at].Asks
+	}
+	return row
+}
+
+// citing returns the ids of the rules that cite a clause, or one above it, or
+// one that asks the same. What is said to be left is judged only by rules that
+// cite the clause itself.
 func (c *coverer) citing(row clauseRow) []string {
 	var ids []string
 	for _, r := range c.rules {
 		for _, cited := range c.cited(r) {
-			if cited == row.Clause || row.Left == "" && partOf(row.Clause, cited) {
+			if cited == row.Clause || cited == row.As || row.Left == "" && partOf(row.Clause, cited) {
 				ids = append(ids, r.meta.ID)
 				break
 			}
@@ -135,11 +155,8 @@ func (c *coverer) strays() {
 }
 
 // partOf tells whether a clause is a part of another: 183.455(b)(1) of
-// 183.455(b), and 11-96a of 11-96.
-func partOf(clause, whole string) bool {
-	rest, below := strings.CutPrefix(clause, whole)
-	return below && rest != "" && (rest[0] == '(' || rest[0] >= 'a' && rest[0] <= 'z')
-}
+// 183.455(b).
+func partOf(clause, whole string) bool { return whole != "" && strings.HasPrefix(clause, whole+"(") }
 
 // Clauses parts what a citation names: "183.380(a), (c)" is 183.380(a) and
 // 183.380(c).

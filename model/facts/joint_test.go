@@ -59,7 +59,7 @@ func TestBarrelsMarkedInTheOtherSystemSayNothing(t *testing.T) {
 	assert.Contains(t, f.Open["barrel"][0].Why, "2.5 mm")
 }
 
-// Anodic index: tin 0.60, copper 0.35 (MIL-STD-889 as republished).
+// Anodic index: tin 0.60, copper 0.35 (MIL-DTL-14072F table VI as republished).
 func TestFacesThatTouch(t *testing.T) {
 	f := end(t, ", stud_material: copper", "14 AWG", "metal: copper, plating: tin")
 	assert.Equal(t, "tin on copper", *f.Faces)

@@ -11,7 +11,7 @@ import (
 	"driploop/model/quantity"
 )
 
-const sourceAnodic = "anodic index, MIL-STD-889 and MIL-DTL-14072F group tables"
+const sourceAnodic = "anodic index, MIL-DTL-14072F table VI as republished"
 
 type anodicRow struct {
 	volts        float64
@@ -34,7 +34,7 @@ var anodic = sync.OnceValue(func() map[string]anodicRow {
 //
 // Given: a metal of the table, such as tin, copper, stainless-316; for a plated
 // part the plating.
-// Source: MIL-STD-889 and MIL-DTL-14072F as republished; secondary, the less
+// Source: MIL-DTL-14072F table VI as republished; secondary, the less
 // noble end from steel on from memory, unverified.
 func AnodicIndex(metal string) (volts float64, ok bool) {
 	row, ok := anodic()[metal]

@@ -25,7 +25,7 @@ const (
 	LeftScope   Left = "scope"   // it says whom the text binds; a verdict says so
 	LeftEmpty   Left = "empty"   // it is reserved and has no text
 	LeftTerm    Left = "term"    // it defines a word
-	LeftOutside Left = "outside" // it is not about direct current under 50 V
+	LeftOutside Left = "outside" // it is not about an electrical installation under 50 V
 	LeftBeyond  Left = "beyond"  // the record of a job does not tell; a look, a test or another paper does
 	LeftOpen    Left = "open"    // a record could tell; no rule does yet
 	LeftInPart  Left = "in-part" // rules judge it, but not all that it asks

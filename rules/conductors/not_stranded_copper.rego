@@ -19,6 +19,7 @@
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(b)(1)", asks: "stranded copper", trust: read}
 #     - {set: us-inspected, source: 46-cfr-28, clause: "28.350(b)", asks: "no current-carrying parts of aluminium", trust: read}
 #     - {set: us-inspected, source: 46-cfr-169, clause: "169.672(b)", asks: "stranded on new vessels", trust: read}
+#     - {set: us-inspected, source: 46-cfr-28, clause: "28.370(a)", asks: "insulated stranded copper", trust: read}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "no solid wire", trust: secondary}
 #     - {set: international, source: iso-10133, clause: "7.1", asks: "insulated stranded copper", trust: secondary}
 #   related: [conductors/too-few-strands]

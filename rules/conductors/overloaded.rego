@@ -17,6 +17,7 @@
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.425(b), (c)", asks: "no more current than Table 5 allows, times note 1 in engine spaces, intermittent surges aside", trust: read}
 #     - {set: us-inspected, source: 46-cfr-28, clause: "28.370(d)(1)", asks: "cable for power and lighting under 50 V keeps 33 CFR 183.425", trust: read}
+#     - {set: us-inspected, source: 46-cfr-143, clause: "143.575(a)(1)", asks: "conductors of sufficient capacity, with no figure; Table 5 is the yardstick here", trust: read}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "single-conductor values like those of Table 5 with note 1", trust: secondary}
 #   since: 0.1.0
 package driploop.rules.conductors.overloaded

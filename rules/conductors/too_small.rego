@@ -20,6 +20,8 @@
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(c)", asks: "No. 14 AWG for power and lighting, No. 22 for control and indicators; under 50 V, 33 CFR 183.430 may be met instead of this section (183.130(b))", trust: read}
 #     - {set: us-inspected, source: 46-cfr-28, clause: "28.370(b)", asks: "No. 14 AWG for power and lighting, No. 22 for every conductor", trust: read}
 #     - {set: us-inspected, source: 46-cfr-169, clause: "169.672(a)", asks: "No. 14 AWG for power and lighting", trust: read}
+#     - {set: us-inspected, source: 46-cfr-129, clause: "129.340(c)", asks: "No. 14 AWG for power and lighting, No. 22 for control and indicators", trust: read}
+#     - {set: us-inspected, source: 46-cfr-111, clause: "111.60-4", asks: "No. 14 AWG for power and lighting, No. 18 for cable in general", trust: read}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "16 AWG, or 18 AWG in a sheath with others; short pigtails, conductors inside equipment and small electronic circuits aside", trust: secondary}
 #     - {set: international, source: iso-10133, clause: "7.7", asks: "1 mm² where single and over 200 mm long, 0.75 mm² in a sheath or inside a panel", trust: secondary}
 #   related: [conductors/overloaded]

@@ -18,6 +18,10 @@
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.455(c)(1)", asks: "under 50 V a rating of at most 150 % of the Table 5 value, taken without note 1", trust: read, needs: [table5_a, guard_table5_pct]}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.380(d)", asks: "a rating matched to the conductor's capacity, or the next larger standard size up to 150 %", trust: read, needs: [allowable_a, guard_allowable_pct]}
+#     - {set: us-inspected, source: 46-cfr-28, clause: "28.365(c)", asks: "protection to the capacity of the conductor", trust: read, needs: [allowable_a, guard_allowable_pct]}
+#     - {set: us-inspected, source: 46-cfr-169, clause: "169.673(f)", asks: "protection to the capacity of the conductor", trust: read, needs: [allowable_a, guard_allowable_pct]}
+#     - {set: us-inspected, source: 46-cfr-111, clause: "111.50-3(c)", asks: "the next larger device at most, and not above 150 % of the capacity", trust: read, needs: [allowable_a, guard_allowable_pct]}
+#     - {set: us-inspected, source: 46-cfr-129, clause: "129.380(g)", asks: "the next larger device only if it is below 150 % of the capacity", trust: read, needs: [allowable_a, guard_allowable_pct]}
 #     - {set: uk, source: uk-small-vessel-code, clause: "8.2.4", asks: "a rating not above the conductor's rated capacity", trust: read-part, needs: [allowable_a, guard_allowable_pct]}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "a rating not above the conductor's capacity, or the next larger standard size up to 150 %", trust: secondary, needs: [allowable_a, guard_allowable_pct]}
 #   related: [protection/device-too-far, conductors/overloaded]

@@ -17,6 +17,7 @@
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.455(a)", asks: "a fuse or breaker in each ungrounded current-carrying conductor; here both are", trust: read}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.380(a)", asks: "protection in each ungrounded conductor", trust: read}
+#     - {set: us-inspected, source: 46-cfr-28, clause: "28.365(d)", asks: "breakers and switches open all ungrounded conductors together", trust: read}
 #   related: [protection/unprotected]
 #   since: 0.1.0
 package driploop.rules.protection.one_pole_of_two

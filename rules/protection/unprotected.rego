@@ -20,6 +20,9 @@
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.460(a)", asks: "a fuse or breaker in each ungrounded conductor from a battery, but for the feed of a cranking motor; boats built before 1 August 1985 may have a disconnect switch instead", trust: read}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.380(a), (c)", asks: "protection in each ungrounded conductor, those of control circuits included", trust: read}
 #     - {set: us-inspected, source: 46-cfr-111, clause: "111.15-25(a)", asks: "an overload device in each battery conductor, engine-cranking batteries aside", trust: read}
+#     - {set: us-inspected, source: 46-cfr-28, clause: "28.365(b), (c)", asks: "each circuit protected against overload and short circuit, and each ungrounded conductor where its circuit begins", trust: read}
+#     - {set: us-inspected, source: 46-cfr-169, clause: "169.666(d), 169.667(c), 169.668(j)", asks: "protection of generators, of each ungrounded conductor where it joins its source, and of the battery lead at the battery", trust: read}
+#     - {set: us-inspected, source: 46-cfr-111, clause: "111.50-3(f)", asks: "a device in each ungrounded conductor", trust: read}
 #     - {set: uk, source: uk-small-vessel-code, clause: "8.2.4", asks: "protection of all circuits against overload and short circuit, but for the supply of a starter or an electric steering motor", trust: read-part}
 #     - {set: eu, source: eu-2013-53, clause: "I.A 5.3", asks: "circuits stay safe when overloaded, engine starting circuits aside", trust: secondary}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "protection of each ungrounded conductor at its source, starter conductors aside", trust: secondary}

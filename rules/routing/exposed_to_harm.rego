@@ -15,7 +15,9 @@
 #   says: "it {harm} and is not protected"
 #   remedy: "Lead it another way, or protect it with conduit, trunking or a guard."
 #   sources:
-#     - {set: us-inspected, source: 46-cfr-143, clause: "143.575(a)(3)", asks: "not across walking paths nor within 24 in of moving machinery unless adequately protected", trust: read-part}
+#     - {set: us-inspected, source: 46-cfr-143, clause: "143.575(a)(3)", asks: "not across walking paths nor within 24 in of moving machinery unless adequately protected", trust: read}
+#     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(b)(6)", asks: "covering where wiring is subject to mechanical abuse", trust: read}
+#     - {set: us-inspected, source: 46-cfr-169, clause: "169.673(b)", asks: "protection where wiring is subject to damage", trust: read}
 #   since: 0.1.0
 package driploop.rules.routing.exposed_to_harm
 

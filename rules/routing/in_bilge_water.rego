@@ -17,7 +17,7 @@
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "wiring out of bilge water as far as possible; unfused conductors above it for their whole length", trust: secondary}
 #     - {set: us-inspected, source: 46-cfr-169, clause: "169.673(a)", asks: "wiring as high as practicable above the bilges", trust: read}
-#     - {set: us-inspected, source: 46-cfr-143, clause: "143.575(a)(3)", asks: "runs not in bilges unless adequately protected", trust: read-part}
+#     - {set: us-inspected, source: 46-cfr-143, clause: "143.575(a)(3)", asks: "runs not in bilges unless adequately protected", trust: read}
 #   since: 0.1.0
 package driploop.rules.routing.in_bilge_water
 

@@ -7,7 +7,7 @@
 #   - input: schema.facts
 # custom:
 #   id: routing/near-exhaust
-#   severity: caution
+#   severity: warning
 #   subject: segments
 #   applies: every part of a route in a space through which an exhaust passes
 #   needs: [dry_exhaust, wet_exhaust]
@@ -16,7 +16,7 @@
 #   says: "{distance} from a {part}, at least {limit.distance} wanted"
 #   remedy: "Lead it at least {limit.distance} away from the {part}, or put a heat shield between and say so."
 #   sources:
-#     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "2 in from wet exhaust parts, 9 in from dry ones", trust: unverified}
+#     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "2 in from wet exhaust parts, 9 in from dry ones", trust: secondary}
 #   since: 0.1.0
 package driploop.rules.routing.near_exhaust
 

@@ -16,7 +16,7 @@
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.420(b)", asks: "metal objects cannot touch the ungrounded terminals", trust: read}
 #     - {set: international, source: iso-10133, clause: "5.4", asks: "metal objects cannot touch any terminal", trust: secondary}
-#     - {set: us-voluntary, source: abyc-e-10, clause: "", asks: "terminals covered or boxed", trust: unverified}
+#     - {set: us-voluntary, source: abyc-e-10, clause: "", asks: "terminals covered or boxed", trust: secondary}
 #   related: [terminations/live-stud-bare]
 #   since: 0.1.0
 package driploop.rules.sources.battery_terminals_bare

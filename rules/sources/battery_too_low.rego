@@ -15,6 +15,7 @@
 #   remedy: "Raise it well above the highest water that is expected in the bilge, out of splash, and secure it again."
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.350(b)", asks: "as high above the bilge as practicable, out of splash and spray", trust: read}
+#     - {set: us-inspected, source: 46-cfr-169, clause: "169.668(d)", asks: "as high as practicable", trust: read}
 #     - {set: canada, source: ca-sor-2010-91, clause: "730", asks: "a dry place above bilge water", trust: read}
 #     - {set: eu, source: eu-2013-53, clause: "5.3", asks: "batteries protected from water getting in", trust: secondary}
 #     - {set: international, source: iso-10133, clause: "5.1", asks: "a dry place above expected bilge water", trust: secondary}

@@ -14,8 +14,9 @@
 #   says: "{power} of charging into a battery in {place}"
 #   remedy: "Move the battery to a ventilated space of its own, or charge it with less current."
 #   sources:
-#     - {set: us-inspected, source: 46-cfr-111, clause: "111.15-5", asks: "above 2 kW in a battery room or deck box; from 0.2 to 2 kW never in a sleeping space; below that not in living spaces", trust: read}
+#     - {set: us-inspected, source: 46-cfr-111, clause: "111.15-5(a), (b), (c)", asks: "above 2 kW in a battery room or deck box; from 0.2 to 2 kW never in a sleeping space; below that not in living spaces", trust: read}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.354", asks: "above 2 kW in a locker, room or box of its own; else well ventilated, not in a closet", trust: read}
+#     - {set: us-inspected, source: 46-cfr-129, clause: "129.356", asks: "the same as 46 CFR 183.354 for supply vessels", trust: read}
 #     - {set: uk, source: uk-inland-waters-code, clause: "8.5.2", asks: "above 2 kW in a ventilated compartment of its own or on open deck", trust: read-part}
 #   related: [sources/battery-unvented]
 #   since: 0.1.0

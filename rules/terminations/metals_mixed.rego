@@ -16,8 +16,9 @@
 #   says: "{faces} are {gap} apart on the anodic index, at most {limit.gap} there"
 #   remedy: "Use a terminal plated like the stud (tin on tin), or a stud of a metal nearer to it, and keep the joint dry."
 #   sources:
-#     - {set: workmanship, source: mil-std-889, clause: "", asks: "anodic index of touching surfaces: 0.15 V apart in harsh places, 0.25 V in normal ones", trust: secondary}
-#     - {set: workmanship, source: mil-dtl-14072f, clause: "", asks: "the touching surface counts, so plating governs", trust: read-part}
+#     - {set: workmanship, source: mil-dtl-14072f, clause: "table VI", asks: "metals grouped by their anodic index in sea water, to 0.05 V", trust: secondary}
+#     - {set: workmanship, source: mil-dtl-14072f, clause: "3.13.1", asks: "the touching surface counts, so plating governs", trust: read-part}
+#     - {set: workmanship, source: common-practice, clause: "", asks: "at most 0.15 V apart in harsh places, 0.25 V in normal ones; a design guide that is often printed, no standard for it was found", trust: practice}
 #   since: 0.1.0
 package driploop.rules.terminations.metals_mixed
 

@@ -15,7 +15,7 @@
 #   remedy: "Cut it off and crimp on a butt splice with adhesive-lined heat shrink, or land both conductors on a terminal block."
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "no twist-on connectors", trust: secondary}
-#     - {set: us-inspected, source: 46-cfr-143, clause: "143.575(a)(4)", asks: "twist-on connectors only enclosed with the cap secured, not for joints, splices or extensions", trust: read-part}
+#     - {set: us-inspected, source: 46-cfr-143, clause: "143.575(a)(4)", asks: "twist-on connectors only enclosed with the cap secured, not for joints, splices or extensions", trust: read}
 #     - {set: us-inspected, source: 46-cfr-129, clause: "129.340(i)", asks: "no twist-on connectors", trust: read}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(i)", asks: "twist-on connectors only enclosed with the cap secured, not for joints, splices or extensions", trust: read}
 #   since: 0.1.0

@@ -16,7 +16,7 @@
 #   remedy: "Seal the terminal with adhesive-lined heat shrink, or house the joint in an enclosure marked {limit.rating} or better."
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "joints in damp and wetter spaces are sealed by adhesive-lined heat shrink, or by an enclosure that keeps the water out", trust: practice}
-#     - {set: workmanship, source: iec-60529, clause: "second characteristic numeral", asks: "1 dripping, 4 splashing, 5 and 6 jets, 7 and 8 immersion", trust: unverified}
+#     - {set: workmanship, source: iec-60529, clause: "second characteristic numeral", asks: "1 dripping, 4 splashing, 5 and 6 jets, 7 and 8 immersion", trust: secondary}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "connections that bilge water reaches are waterproof", trust: secondary}
 #     - {set: us-inspected, source: 46-cfr-28, clause: "28.350(a)", asks: "equipment in the weather is waterproof, watertight or in a watertight housing", trust: read}
 #   related: [routing/connection-in-bilge, equipment/ingress-rating-low]
