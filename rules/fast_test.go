@@ -59,11 +59,25 @@ func demos(t testing.TB) map[string]string {
 	return all
 }
 
+// everyRecord returns the demo records and those of all examples, by name.
+func everyRecord(t testing.TB, engine *Engine) map[string]string {
+	t.Helper()
+	all := demos(t)
+	for _, r := range engine.rules {
+		example, err := engine.Example(r.meta.ID)
+		require.NoError(t, err)
+		for part, one := range map[string]Part{"breach": example.Breach, "cure": example.Cure, "open": example.Open} {
+			if one.Text != "" {
+				all[r.meta.ID+" "+part] = one.Text
+			}
+		}
+	}
+	return all
+}
+
 // judgedAlike judges a record both ways, by the practice that it names and by
 // every set that there is.
-func judgedAlike(t *testing.T, fast, plain *Engine, name, text string) {
-	t.Helper()
-	r, doc := solved(t, name, text)
+func judgedAlike(t require.TestingT, fast, plain *Engine, r *record.Record, doc *facts.Document) {
 	everything := *doc
 	everything.Practice = nil
 	for _, set := range fast.Sets() {
@@ -77,32 +91,18 @@ func judgedAlike(t *testing.T, fast, plain *Engine, name, text string) {
 		require.Len(t, got.Verdicts, len(want.Verdicts))
 		assert.Equal(t, want.Counts, got.Counts)
 		for i := range want.Verdicts {
-			if !assert.Equal(t, want.Verdicts[i], got.Verdicts[i], "%s on %s", want.Verdicts[i].Rule.ID, want.Verdicts[i].Subject) {
-				return
-			}
+			require.Equal(t, want.Verdicts[i], got.Verdicts[i], "%s: %s on %s", r.Name, want.Verdicts[i].Rule.ID, want.Verdicts[i].Subject)
 		}
 	}
 }
 
-func TestDemosAreJudgedAsByOPAAlone(t *testing.T) {
+// TestRecordsAreJudgedAsByOPAAlone judges the demo records and every record of
+// every example by all rules, not only by the one that it shows.
+func TestRecordsAreJudgedAsByOPAAlone(t *testing.T) {
 	fast, plain := engines(t)
-	for name, text := range demos(t) {
-		t.Run(name, func(t *testing.T) { judgedAlike(t, fast, plain, name, text) })
-	}
-}
-
-// TestExamplesAreJudgedAsByOPAAlone judges every record of every example by all
-// rules, not only by the one that it shows.
-func TestExamplesAreJudgedAsByOPAAlone(t *testing.T) {
-	fast, plain := engines(t)
-	for _, r := range fast.rules {
-		example, err := fast.Example(r.meta.ID)
-		require.NoError(t, err)
-		for _, part := range []Part{example.Breach, example.Cure, example.Open} {
-			if part.Text != "" {
-				judgedAlike(t, fast, plain, r.meta.ID, part.Text)
-			}
-		}
+	for name, text := range everyRecord(t, fast) {
+		r, doc := solved(t, name, text)
+		judgedAlike(t, fast, plain, r, doc)
 	}
 }
 

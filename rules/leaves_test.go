@@ -62,11 +62,8 @@ func leavesOf(node *yaml.Node, path string, all []leaf) []leaf {
 
 // without calls f while the leaf, with its key, is taken away.
 func (l leaf) without(f func()) {
-	whole, from := l.in.Content, l.at
-	if l.in.Kind == yaml.MappingNode {
-		from--
-	}
-	l.in.Content = slices.Concat(whole[:from], whole[l.at+1:])
+	whole := l.in.Content
+	l.remove()
 	f()
 	l.in.Content = whole
 }
@@ -74,9 +71,20 @@ func (l leaf) without(f func()) {
 // reading calls f while the leaf reads otherwise.
 func (l leaf) reading(text string, f func()) {
 	was := *l.value
-	*l.value = yaml.Node{Kind: yaml.ScalarNode, Value: text}
+	*l.value = leafNode(text)
 	f()
 	*l.value = was
+}
+
+func leafNode(text string) yaml.Node { return yaml.Node{Kind: yaml.ScalarNode, Value: text} }
+
+// remove takes the leaf, with its key, away.
+func (l leaf) remove() {
+	from := l.at
+	if l.in.Kind == yaml.MappingNode {
+		from--
+	}
+	l.in.Content = slices.Concat(l.in.Content[:from], l.in.Content[l.at+1:])
 }
 
 // withoutEachLeaf returns the record once without each of its values, and once

@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -131,6 +132,11 @@ func TestSelective(t *testing.T) {
 	assert.False(t, c.Devices["f1"].Selective["main"].Known)
 	d := analyse(t, boat, parts("rating: 5 A", "rating: 100 A, curve: bolt-in"), wires)
 	assert.Equal(t, figure.OpenTruth(figure.Missing("components.f1.curve")), d.Devices["f1"].Selective["main"])
+	// Without the resistance of the battery no current is known; the device ahead
+	// still stands there.
+	e := analyse(t, boat, strings.Replace(parts("rating: 20 A, curve: blade-c", "rating: 10 A, curve: blade-c"), ", internal_resistance: 100 mohm", "", 1), wires)
+	assert.Contains(t, e.Devices["f1"].Selective["main"].Gaps, figure.Missing("components.bat.internal_resistance"))
+	assert.Empty(t, e.Devices["main"].Selective)
 }
 
 // Two conductors in parallel lead to a busbar that feeds nothing. Either end of

@@ -116,21 +116,22 @@ func (a *analysis) greatestFault(at int, fam *family, end int) *prospect {
 
 func (a *analysis) findGreatest(at int, fam *family, end int) *prospect {
 	var best *prospect
-	var gaps []figure.Gap
+	open := &prospect{to: at}
 	for _, back := range a.outerNegatives() {
 		p := a.bolted(short{at: at, back: back, fam: fam}, end)
 		if len(p.way) == 0 {
 			continue // not joined to this battery
 		}
-		gaps = append(gaps, p.gaps...)
-		if len(p.gaps) == 0 && (best == nil || p.amps > best.amps) {
+		if len(p.gaps) > 0 { // how much flows there is not known; what stands on its way is
+			open.way, open.rings, open.gaps = p.way, p.rings, append(open.gaps, p.gaps...)
+		} else if best == nil || p.amps > best.amps {
 			best = p
 		}
 	}
 	m, _ := a.faultMesh(fam, end)
 	switch fault, bad := m.faults[m.island[at]]; {
-	case len(gaps) > 0:
-		return &prospect{to: at, gaps: gaps}
+	case len(open.gaps) > 0:
+		return open
 	case best != nil:
 		return best
 	case bad:

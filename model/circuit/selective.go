@@ -20,20 +20,23 @@ func (a *analysis) setSelective(r *DeviceResult, i int) {
 			low = high
 		}
 		for _, up := range a.devices(high) {
-			id := a.net.branches[up.branch].id
-			if up.branch == i || id == a.net.branches[i].id {
-				continue
+			if id := a.net.branches[up.branch].id; up.branch != i && id != a.net.branches[i].id {
+				r.leaves(id, a.selectiveAt(i, up, low, high))
 			}
-			t := a.selectiveAt(i, up, low, high)
-			if r.Selective == nil {
-				r.Selective = map[string]figure.Truth{}
-			}
-			if before, known := r.Selective[id]; known {
-				t = both(before, t)
-			}
-			r.Selective[id] = t
 		}
 	}
+}
+
+// leaves notes whether, in one more state, a fault behind the device leaves one
+// ahead of it closed.
+func (r *DeviceResult) leaves(ahead string, closed figure.Truth) {
+	if r.Selective == nil {
+		r.Selective = map[string]figure.Truth{}
+	}
+	if before, known := r.Selective[ahead]; known {
+		closed = both(before, closed)
+	}
+	r.Selective[ahead] = closed
 }
 
 // selectiveAt tells whether a fault between two currents behind a device leaves

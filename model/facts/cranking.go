@@ -27,7 +27,7 @@ func cranking(s *Subject, f *Cranking, r *record.Record) {
 		switch {
 		case c.CrossSet.Or(false):
 			links = append(links, c)
-		case !c.CrossSet.Is() && c.Role.V == "negative" && onCranking(r, c):
+		case c.CrossSet.State == record.Unknown, c.CrossSet.State == record.Absent && mayJoin(r, c):
 			gaps = append(gaps, figure.Missing(c.Path+".cross_set"))
 		}
 		if c.Role.V == "positive" && onCranking(r, c) {
@@ -74,6 +74,17 @@ func onCranking(r *record.Record, c *record.Conductor) bool {
 		on := r.Component(id)
 		return on != nil && on.Purpose.V == "cranking"
 	})
+}
+
+// mayJoin tells whether a conductor could join the cranking returns for all that
+// is said of it: a return of a cranking motor, or one between two batteries.
+func mayJoin(r *record.Record, c *record.Conductor) bool {
+	if c.Role.V != "negative" {
+		return false
+	}
+	from, to := r.Component(c.From.Component), r.Component(c.To.Component)
+	batteries := from != nil && to != nil && from.Kind.V == "battery" && to.Kind.V == "battery"
+	return batteries || onCranking(r, c)
 }
 
 // greatest sets the greatest nominal area of conductors; one without a size

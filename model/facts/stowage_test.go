@@ -45,6 +45,7 @@ components:
   one: {kind: motor, purpose: cranking}
   two: {kind: motor, purpose: cranking}
   house: {kind: battery}
+  start: {kind: battery}
 conductors:
   P1: {from: house.pos, to: one.pos, role: positive, size: 1/0 AWG}
 `+conductors).Vessel
@@ -59,5 +60,10 @@ conductors:
 	assert.Contains(t, v.Open["cranking_joined"], figure.Missing("conductors.N1.cross_set"))
 	v = vessel("propulsion: petrol-inboard, auxiliary: none", "  N1: {from: one.neg, to: house.neg, role: negative, cross_set: false}\n")
 	assert.False(t, *v.CrankingJoined)
+	for _, said := range []string{"from: house.neg, to: one.neg, role: bonding, cross_set: unknown", "from: house.neg, to: start.neg, role: negative"} {
+		v = vessel("propulsion: petrol-inboard, auxiliary: none", "  N2: {"+said+"}\n")
+		assert.Contains(t, v.Open["cranking_joined"], figure.Missing("conductors.N2.cross_set"), "what may join them")
+	}
+	v = vessel("propulsion: petrol-inboard, auxiliary: none", "  N1: {from: one.neg, to: house.neg, role: negative, cross_set: false}\n")
 	assert.Equal(t, gaps("vessel.engines"), v.Open["petrol_engines"])
 }
