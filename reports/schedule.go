@@ -23,18 +23,14 @@ type ScheduleOptions struct {
 // its way out and back, then conductors, devices, sources and operating cases,
 // and what is missing for the figures that stay open.
 func Schedule(w io.Writer, r *record.Record, a *circuit.Analysis, o ScheduleOptions) error {
-	if o.Units == "" {
-		o.Units = quantity.Both
-	}
-	s := &schedule{page: newPage(w, o.Options), rec: r, a: a, units: o.Units, src: o.Sources[r.Name]}
+	s := newSchedule(w, r, a, o.Options)
 	s.head()
 	s.problems()
 	s.loads()
-	s.conductors()
-	s.unprotected()
-	s.devices()
-	s.sources()
-	s.cases()
+	for _, h := range s.sheets() {
+		s.heading(strings.ToUpper(h.title), h.about)
+		s.table(h.rows, 0)
+	}
 	s.open()
 	if o.Working {
 		s.working()
@@ -45,6 +41,13 @@ func Schedule(w io.Writer, r *record.Record, a *circuit.Analysis, o ScheduleOpti
 	s.blank()
 	s.hang(0, 0, txt(Caution))
 	return s.close()
+}
+
+func newSchedule(w io.Writer, r *record.Record, a *circuit.Analysis, o Options) *schedule {
+	if o.Units == "" {
+		o.Units = quantity.Both
+	}
+	return &schedule{page: newPage(w, o), rec: r, a: a, units: o.Units, src: o.Sources[r.Name]}
 }
 
 type schedule struct {
@@ -175,6 +178,16 @@ func exact(value float64, unit string) string {
 
 // open lists the entries that figures wait for.
 func (s *schedule) open() {
+	waits := s.openFigures()
+	if len(waits) == 0 {
+		return
+	}
+	s.heading("OPEN FIGURES", strconv.Itoa(len(waits)))
+	s.todo(s.src, waits)
+}
+
+// openFigures are the figures shown that are not known.
+func (s *schedule) openFigures() []wait {
 	var waits []wait
 	for _, n := range s.shown {
 		if n.fig.Known {
@@ -186,11 +199,7 @@ func (s *schedule) open() {
 		}
 		waits = append(waits, w)
 	}
-	if len(waits) == 0 {
-		return
-	}
-	s.heading("OPEN FIGURES", strconv.Itoa(len(waits)))
-	s.todo(s.src, waits)
+	return waits
 }
 
 func enumerateNonEmpty(words ...string) string {

@@ -30,9 +30,22 @@ func (s *schedule) loads() {
 }
 
 func (s *schedule) load(c *record.Component, l *circuit.LoadResult) {
-	s.hang(0, 2, in(strong, c.ID), txt(": "+enumerateNonEmpty(c.Kind.V, c.Label.V, c.Space.V)))
+	s.hang(0, 2, in(strong, c.ID), txt(": "+aboutLoad(c)))
+	for _, f := range s.loadFacts(c, l) {
+		s.entry(in(faint, f.Label), txt(f.Text))
+	}
+	s.table(s.ways(l), margin)
+}
+
+func aboutLoad(c *record.Component) string {
+	return enumerateNonEmpty(c.Kind.V, c.Label.V, c.Space.V)
+}
+
+// loadFacts says what feeds a load, what it draws and what reaches it.
+func (s *schedule) loadFacts(c *record.Component, l *circuit.LoadResult) []Labelled {
+	var facts []Labelled
 	if l.Source != "" {
-		s.entry(in(faint, "fed"), txt("from "+l.Source+through(l.Devices, l.Switches)))
+		facts = append(facts, Labelled{"fed", "from " + l.Source + through(l.Devices, l.Switches)})
 	}
 	nominal := s.value(c.Path, "nominal voltage", l.NominalV)
 	current := "running alone " + s.value(c.Path, "current, running alone", l.Current)
@@ -42,15 +55,20 @@ func (s *schedule) load(c *record.Component, l *circuit.LoadResult) {
 	if c.Stall.Is() {
 		current += ", stalled " + s.measure(c.Stall)
 	}
-	s.entry(in(faint, "current"), txt(current))
-	s.entry(in(faint, "drop"), txt("by formula "+s.value(c.Path, "drop by the standards' formula", l.DropFormulaV)+share(l.DropFormulaV, l.NominalV)+
-		", by network "+s.value(c.Path, "drop by network", l.DropNetworkV)+share(l.DropNetworkV, l.NominalV)+", of "+nominal))
-	s.entry(in(faint, "voltage"), txt("at the load "+s.value(c.Path, "voltage at the load", l.VoltageV)+
-		", with a low battery "+s.value(c.Path, "voltage with a low battery", l.LowVoltageV)))
+	return append(facts,
+		Labelled{"current", current},
+		Labelled{"drop", "by formula " + s.value(c.Path, "drop by the standards' formula", l.DropFormulaV) + share(l.DropFormulaV, l.NominalV) +
+			", by network " + s.value(c.Path, "drop by network", l.DropNetworkV) + share(l.DropNetworkV, l.NominalV) + ", of " + nominal},
+		Labelled{"voltage", "at the load " + s.value(c.Path, "voltage at the load", l.VoltageV) +
+			", with a low battery " + s.value(c.Path, "voltage with a low battery", l.LowVoltageV)})
+}
+
+// ways lists the conductors of a load, out and back.
+func (s *schedule) ways(l *circuit.LoadResult) *table {
 	rows := newTable("way", "conductor", "size", ">length", ">may carry", ">carries at most")
 	s.way(rows, "out", l.Out)
 	s.way(rows, "back", l.Back)
-	s.table(rows, margin)
+	return rows
 }
 
 // way adds the conductors of one way to the table of a load.
@@ -83,9 +101,27 @@ func size(c *record.Conductor) string {
 	return openCell
 }
 
-// conductors writes what each conductor is and may carry.
-func (s *schedule) conductors() {
-	s.heading("CONDUCTORS", "what each may carry, and what guards it")
+// sheets are the tables that come after the loads; those without rows are left
+// out.
+func (s *schedule) sheets() []titled {
+	all := []titled{
+		{"conductors", "what each may carry, and what guards it", s.conductors()},
+		{"unprotected", "from each source to the first fuse or breaker", s.unprotected()},
+		{"fuses and breakers", "what each carries and may have to break", s.devices()},
+		{"batteries", "what the solution took for each", s.sources()},
+		{"operating cases", "what the sources give in each", s.cases()},
+	}
+	return slices.DeleteFunc(all, func(h titled) bool { return len(h.rows.rows) == 0 })
+}
+
+// titled is a table under its title.
+type titled struct {
+	title, about string
+	rows         *table
+}
+
+// conductors tells what each conductor is and may carry.
+func (s *schedule) conductors() *table {
 	rows := newTable("id", "size", ">at 20 °C", ">may carry", ">bundled", ">carries", ">surge", ">guard", "by")
 	for _, c := range s.rec.Conductors {
 		r := s.a.Conductors[c.ID]
@@ -109,7 +145,7 @@ func (s *schedule) conductors() {
 			value(f.name, f.fig)
 		}
 	}
-	s.table(rows, 0)
+	return rows
 }
 
 // guard is the rating that guards a conductor; a grounded one needs none.
@@ -120,9 +156,9 @@ func (s *schedule) guard(path string, r *circuit.ConductorResult) string {
 	return s.value(path, "rating that guards it", r.Guard)
 }
 
-// unprotected writes how far it is from each source to the first fuse or
+// unprotected tells how far it is from each source to the first fuse or
 // breaker on the way, and where there is none.
-func (s *schedule) unprotected() {
+func (s *schedule) unprotected() *table {
 	rows := newTable("from", "to", ">length", "enclosed", "along")
 	for _, c := range s.rec.Conductors {
 		r := s.a.Conductors[c.ID]
@@ -139,11 +175,7 @@ func (s *schedule) unprotected() {
 			}
 		}
 	}
-	if len(rows.rows) == 0 {
-		return
-	}
-	s.heading("UNPROTECTED", "from each source to the first fuse or breaker")
-	s.table(rows, 0)
+	return rows
 }
 
 func yesNo(t figure.Truth) string {
@@ -156,12 +188,8 @@ func yesNo(t figure.Truth) string {
 	return "no"
 }
 
-// devices writes what each fuse and breaker carries and may have to break.
-func (s *schedule) devices() {
-	if len(s.a.Devices) == 0 {
-		return
-	}
-	s.heading("FUSES AND BREAKERS", "what each carries and may have to break")
+// devices tells what each fuse and breaker carries and may have to break.
+func (s *schedule) devices() *table {
 	rows := newTable("id", ">rating", ">breaks", ">circuit", ">carries", ">fault, least", ">most", "feeds")
 	for _, c := range s.rec.Components {
 		d := s.a.Devices[c.ID]
@@ -173,15 +201,11 @@ func (s *schedule) devices() {
 			s.value(c.Path, "least fault current", d.FaultLowA), s.value(c.Path, "greatest fault current", d.FaultHighA),
 			strings.Join(d.Loads, ", "))
 	}
-	s.table(rows, 0)
+	return rows
 }
 
-// sources writes what the solution took for each battery.
-func (s *schedule) sources() {
-	if len(s.a.Batteries) == 0 {
-		return
-	}
-	s.heading("BATTERIES", "what the solution took for each")
+// sources tells what the solution took for each battery.
+func (s *schedule) sources() *table {
 	rows := newTable("id", ">open circuit", ">inside, least", ">most", "disconnected by")
 	for _, c := range s.rec.Components {
 		b := s.a.Batteries[c.ID]
@@ -198,20 +222,16 @@ func (s *schedule) sources() {
 		rows.add(c.ID, s.value(c.Path, "open-circuit voltage", b.OpenV), s.value(c.Path, "least internal resistance", b.ResistanceLow),
 			s.value(c.Path, "greatest internal resistance", b.ResistanceHigh), by)
 	}
-	s.table(rows, 0)
+	return rows
 }
 
-// cases writes the operating cases and what the sources give in each.
-func (s *schedule) cases() {
-	if len(s.a.Cases) == 0 {
-		return
-	}
-	s.heading("OPERATING CASES", "what the sources give in each")
+// cases tells the operating cases and what the sources give in each.
+func (s *schedule) cases() *table {
 	rows := newTable("case", "sources")
 	for _, c := range s.a.Cases {
 		rows.add(c.Name, s.outcome(c))
 	}
-	s.table(rows, 0)
+	return rows
 }
 
 // noise is what rounding leaves of a current that is none, in A.

@@ -11,6 +11,11 @@ import (
 // each with the rules that wait for it, and then what no entry would cure.
 func (t *recordText) undecided(open []*verdict.Verdict) {
 	t.heading("WHAT COULD NOT BE DECIDED", verdictCount(len(open)))
+	t.todo(t.src, waitsOf(open))
+}
+
+// waitsOf tells what undecided verdicts wait for.
+func waitsOf(open []*verdict.Verdict) []wait {
 	waits := make([]wait, 0, len(open))
 	for _, v := range open {
 		w := wait{what: v.Rule.ID, subject: v.Subject, severity: v.Severity, missing: v.Missing}
@@ -19,7 +24,7 @@ func (t *recordText) undecided(open []*verdict.Verdict) {
 		}
 		waits = append(waits, w)
 	}
-	t.todo(t.src, waits)
+	return waits
 }
 
 func verdictCount(n int) string { return plural(n, "verdict") }
