@@ -4,6 +4,7 @@ go 1.26.0
 
 require (
 	charm.land/huh/v2 v2.0.3
+	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/agnivade/levenshtein v1.2.1
 	github.com/fatih/color v1.19.0
 	github.com/gobwas/glob v1.0.0
@@ -18,6 +19,7 @@ require (
 	github.com/xuri/excelize/v2 v2.11.1
 	github.com/yuin/goldmark v1.8.7
 	go.yaml.in/yaml/v3 v3.0.5
+	golang.org/x/image v0.46.0
 	golang.org/x/term v0.48.0
 	golang.org/x/text v0.43.0
 	gonum.org/v1/gonum v0.17.0
