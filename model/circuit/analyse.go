@@ -31,7 +31,9 @@ type analysis struct {
 		gaps    []figure.Gap
 	}
 	prospects map[faultKey]*prospect
-	negatives []int // of batteries, once asked for
+	negatives []int       // of batteries, once asked for
+	limits    []tolerance // of devices by state, once asked for
+	joined    tolerance   // the same with every contact closed
 }
 
 // Analyse returns what the circuit of a record is: which sources feed what
@@ -42,16 +44,8 @@ type analysis struct {
 // Conductors are solved at their working temperature under the greatest
 // continuous current, as a first solution at insulation rating gives it.
 func Analyse(r *record.Record) *Analysis {
-	n := build(r)
-	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n), releases: map[int]*release{}, prospects: map[faultKey]*prospect{}}
-	a.poles = findPoles(n, a.search)
-	for _, t := range a.poles.all {
-		if a.poles.feeds(t) {
-			f := findFeeding(n, a.search, t)
-			f.upper = a.feedingOf
-			a.feedings = append(a.feedings, f)
-		}
-	}
+	a := prepare(r)
+	n := a.net
 	a.result.Problems = append(a.result.Problems, a.poles.mismatches()...)
 	for i := range n.branches {
 		if b := &n.branches[i]; b.kind == wire {
@@ -72,6 +66,22 @@ func Analyse(r *record.Record) *Analysis {
 	a.setContacts()
 	a.setTerminals()
 	return a.result
+}
+
+// prepare builds the network of a record and follows its sources.
+func prepare(r *record.Record) *analysis {
+	n := build(r)
+	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n), releases: map[int]*release{}, prospects: map[faultKey]*prospect{}}
+	a.poles = findPoles(n, a.search)
+	for _, t := range a.poles.all {
+		if a.poles.feeds(t) {
+			f := findFeeding(n, a.search, t)
+			f.upper = a.feedingOf
+			a.feedings = append(a.feedings, f)
+		}
+	}
+	a.solver = newSolver(n, nil)
+	return a
 }
 
 // feedingOf returns what the positive terminal of a source feeds, nil if it is at
@@ -113,9 +123,8 @@ func newAnalysis(n *network) *Analysis {
 
 // warm sets each conductor's temperature from the currents with all loads on.
 func (a *analysis) warm() {
-	s := newSolver(a.net, nil)
+	s := a.solver
 	p := newPeaks(a)
-	a.solver = s
 	for _, at := range s.all {
 		p.take(s.together("all loads", All, at.st, full, s.every()))
 	}

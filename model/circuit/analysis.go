@@ -75,11 +75,11 @@ type ConductorResult struct {
 	Surge     figure.Figure
 	SurgeCase string
 
-	// Guard is the rating that limits what the conductor can carry for long:
-	// over every feed the least rating of the devices in series, and of those
-	// the greatest. For a conductor ahead of its first device it is the sum of
-	// the devices that it feeds. Unknown with gaps if a rating is missing or a
-	// feed has no device at all.
+	// Guard is the rating that limits what the conductor can carry for long
+	// towards either end: of devices in series the least rating, of those side by
+	// side, such as the fuses of two batteries on one bus, the sum. For a conductor
+	// ahead of its first device it is the sum of the devices that it feeds. Unknown
+	// with gaps if a rating is missing or a feed has no device at all.
 	Guard   figure.Figure
 	GuardBy []string // the devices behind that figure, in record order
 
@@ -177,6 +177,7 @@ type LoadResult struct {
 	VoltageV     figure.Figure // at its terminals, running alone
 	LowVoltageV  figure.Figure // the same with a low battery
 	Devices      []string      // protective devices on the way out, from the source on
+	InSeries     []string      // those of them that carry all of its current
 	Switches     []string      // switches on the way out
 
 	// StallA is the current with its rotor locked. StallOpens tells whether a

@@ -22,9 +22,9 @@ func (a *analysis) setConductors() {
 			r.AlwaysLive = truth(live[b.a] || live[b.b])
 			r.Feeds = a.feeds(i)
 		}
-		r.Guard, r.GuardBy = figure.Open(figure.Because("it is not ungrounded")), nil
+		r.Guard = figure.Open(figure.Because("it is not ungrounded"))
 		if !r.Ungrounded.Known || r.Ungrounded.Value {
-			r.Guard, r.GuardBy = guard(a.net, a.feedings, i, r.Feeds)
+			a.setGuard(r, i)
 		}
 		r.Current, r.CurrentCase = a.peaks.running[i].figure("greatest current over all cases, starting and stall aside")
 		r.Surge, r.SurgeCase = a.peaks.surge[i].figure("greatest current over starting and stall cases")

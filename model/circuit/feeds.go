@@ -13,10 +13,9 @@ type feeding struct {
 	pole  *pole
 	zone  []bool // nodes that it reaches through no device
 	ahead *forest
-	block []int  // by branch: its block of ahead, -1 for none
-	tree  []step // by node of the zone: the branch it was first reached over, and from which node
-	first []int  // by node beyond the zone: branch of the first device on the way, -1 for none
-	width []bottleneck
+	block []int           // by branch: its block of ahead, -1 for none
+	tree  []step          // by node of the zone: the branch it was first reached over, and from which node
+	first []int           // by node beyond the zone: branch of the first device on the way, -1 for none
 	loops bool            // the zone has more than one way to some node
 	known map[int]*onward // by block of ahead, once asked for
 	upper func(source int) *feeding
@@ -43,7 +42,6 @@ func findFeeding(n *network, s *searcher, t *pole) *feeding {
 	})
 	f.findBlocks(n)
 	f.findFirst(n, s)
-	f.width = widest(n, s, t.node)
 	return f
 }
 

@@ -330,14 +330,23 @@ func TestSeveralSources(t *testing.T) {
 	assert.Equal(t, []string{"f1", "f2", "fc"}, []string{feeds[0].Device, feeds[1].Device, feeds[2].Device})
 	assert.Equal(t, figure.False(), feeds[0].SelfLimiting)
 	assert.Equal(t, figure.True(), feeds[2].SelfLimiting)
-	assert.InDelta(t, 150, known(t, a.Conductors["P7"].Guard), 1e-9)
+	// From the bus all three feed it side by side: 150 + 100 + 40 A.
+	p7 := a.Conductors["P7"]
+	assert.InDelta(t, 290, known(t, p7.Guard), 1e-9)
+	assert.Equal(t, []string{"f1", "f2", "fc"}, p7.GuardBy)
+	// Between f1 and the bus, each end counts by itself: 150 A from f1, 140 A from
+	// the other two. Between fc and the bus: 40 A, or 250 A from the bus.
+	assert.InDelta(t, 150, known(t, a.Conductors["P2"].Guard), 1e-9)
+	assert.Equal(t, []string{"f1"}, a.Conductors["P2"].GuardBy)
+	assert.InDelta(t, 250, known(t, a.Conductors["P6"].Guard), 1e-9)
+	assert.Equal(t, []string{"f1", "f2"}, a.Conductors["P6"].GuardBy)
 
 	p1 := a.Conductors["P1"].Feeds
 	require.Len(t, p1, 3)
 	assert.True(t, p1[0].Ahead)
 	assert.Equal(t, "f2", p1[1].Device, "the other battery reaches it through its own fuse")
-	// From b2 two fuses stand in series, 100 A being the least; from b1 it is
-	// the fuse that it feeds.
+	// From b1 it is the fuse that it feeds; towards b1 the same fuse is more than
+	// the 140 A of the other two.
 	assert.InDelta(t, 150, known(t, a.Conductors["P1"].Guard), 1e-9)
 
 	assert.InDelta(t, 1200, known(t, a.Devices["f1"].CrankingA), 1e-9)
@@ -388,4 +397,86 @@ func TestEnclosed(t *testing.T) {
 			assert.Equal(t, c.want, got.Enclosed)
 		})
 	}
+}
+
+// Two fused batteries feed one bus, and three branches hang there: one with a
+// breaker of its own, one without, one on two fuses in parallel.
+func TestGuardOfParallelSources(t *testing.T) {
+	a := analyse(t, boat, `
+		b1: kind: battery, nominal: 12 V
+		b2: kind: battery, nominal: 12 V
+		f1: kind: fuse, rating: 100 A
+		f2: kind: fuse, rating: 80 A
+		cb: kind: breaker, rating: 20 A
+		g1: kind: fuse, rating: 60 A
+		g2: kind: fuse, rating: 70 A
+		bus: kind: busbar
+		far: kind: busbar
+		neg: kind: busbar
+		lamp: kind: lamp, current: 5 A
+		horn: kind: electronics, current: 5 A
+		pump: kind: pump, current: 50 A`, `
+		P1: b1.pos > f1.line, 2 AWG, 150 mm
+		P2: f1.load > bus.a, 2 AWG, 1 m
+		P3: b2.pos > f2.line, 2 AWG, 150 mm
+		P4: f2.load > bus.b, 2 AWG, 1 m
+		P5: bus.c > cb.line, 10 AWG, 1 m
+		P6: cb.load > lamp.pos, 14 AWG, 1 m
+		P7: bus.d > horn.pos, 14 AWG, 1 m
+		P8: bus.e > g1.line, 4 AWG, 1 m
+		P9: bus.f > g2.line, 4 AWG, 1 m
+		P10: g1.load > far.a, 4 AWG, 1 m
+		P11: g2.load > far.b, 4 AWG, 1 m
+		P12: far.c > pump.pos, 4 AWG, 1 m
+		N1: b1.neg > neg.a, 2 AWG, 1 m, negative
+		N2: b2.neg > neg.b, 2 AWG, 1 m, negative
+		N3: lamp.neg > neg.c, 14 AWG, 1 m, negative
+		N4: horn.neg > neg.d, 14 AWG, 1 m, negative
+		N5: pump.neg > neg.e, 4 AWG, 1 m, negative`)
+	for id, want := range map[string]struct {
+		amps float64
+		by   []string
+	}{
+		"P1":  {100, []string{"f1"}},
+		"P2":  {100, []string{"f1"}}, // 80 A from the bus
+		"P4":  {100, []string{"f1"}}, // 80 A from f2, but 100 A from the bus
+		"P5":  {180, []string{"f1", "f2"}},
+		"P6":  {20, []string{"cb"}},
+		"P7":  {180, []string{"f1", "f2"}},
+		"P8":  {180, []string{"f1", "f2"}}, // more than the 70 A that come round over far
+		"P10": {70, []string{"g2"}},        // 60 A from g1, 70 A from far
+		"P12": {130, []string{"g1", "g2"}},
+	} {
+		assert.InDelta(t, want.amps, known(t, a.Conductors[id].Guard), 1e-9, id)
+		assert.Equal(t, want.by, a.Conductors[id].GuardBy, id)
+	}
+}
+
+// Of two batteries on a change-over switch one feeds at a time, unless the switch
+// has a position for both.
+func TestGuardBehindASelector(t *testing.T) {
+	guard := func(links string) *ConductorResult {
+		return analyse(t, boat, `
+			b1: kind: battery, nominal: 12 V
+			b2: kind: battery, nominal: 12 V
+			f1: kind: fuse, rating: 100 A
+			f2: kind: fuse, rating: 80 A
+			sel: kind: switch, links: [`+links+`]
+			lamp: kind: lamp, current: 5 A
+			neg: kind: busbar`, `
+			P1: b1.pos > f1.line, 2 AWG, 150 mm
+			P2: f1.load > sel.p1, 2 AWG, 1 m
+			P3: b2.pos > f2.line, 2 AWG, 150 mm
+			P4: f2.load > sel.p2, 2 AWG, 1 m
+			P5: sel.c > lamp.pos, 2 AWG, 1 m
+			N1: b1.neg > neg.a, 2 AWG, 1 m, negative
+			N2: b2.neg > neg.b, 2 AWG, 1 m, negative
+			N3: lamp.neg > neg.c, 2 AWG, 1 m, negative`).Conductors["P5"]
+	}
+	one := guard("{between: [p1, c], when: one}, {between: [p2, c], when: two}")
+	assert.InDelta(t, 100, known(t, one.Guard), 1e-9)
+	assert.Equal(t, []string{"f1"}, one.GuardBy)
+	both := guard("{between: [p1, c], when: one}, {between: [p2, c], when: two}, {between: [p1, c], when: both}, {between: [p2, c], when: both}")
+	assert.InDelta(t, 180, known(t, both.Guard), 1e-9)
+	assert.Equal(t, []string{"f1", "f2"}, both.GuardBy)
 }

@@ -30,6 +30,22 @@ func (a *analysis) setLoads() {
 	}
 }
 
+// inSeries returns the devices on the way out of a load's current that carry all of
+// it.
+func (a *analysis) inSeries(t *trial) []string {
+	whole := map[int]bool{}
+	for _, h := range t.lone.own {
+		whole[h.branch] = alike(math.Abs(h.amps), 1)
+	}
+	var branches []int
+	for _, i := range t.flow.out.branches {
+		if whole[i] {
+			branches = append(branches, i)
+		}
+	}
+	return a.net.parts(branches, func(b *branch) bool { return b.kind == device })
+}
+
 func (a *analysis) setUnfed(r *LoadResult, b *branch) {
 	gaps := a.unfedGaps(b)
 	if p, bad := a.shortedAt(b); bad {
@@ -54,6 +70,7 @@ func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 	if first {
 		r.Out, r.Back = a.net.wires(f.out.branches), a.net.wires(f.back.branches)
 		r.Devices = a.net.parts(f.out.branches, func(b *branch) bool { return b.kind == device })
+		r.InSeries = a.inSeries(t)
 		r.Switches = a.net.parts(f.out.branches, func(b *branch) bool { return b.kind == contact && b.class == switchClass })
 		if f.source >= 0 {
 			r.Source = a.net.nodes[a.net.branches[f.source].a].name

@@ -32,7 +32,8 @@ func TestOrderOfEntriesDoesNotMatter(t *testing.T) {
 			y := b.Conductors[id]
 			sameFigure(t, x.Current, y.Current, id+" current\n"+text)
 			sameFigure(t, x.Surge, y.Surge, id+" surge")
-			sameFigure(t, x.Guard, y.Guard, id+" guard")
+			sameFigure(t, x.Guard, y.Guard, id+" guard\n"+text)
+			require.ElementsMatch(t, x.GuardBy, y.GuardBy, id+" guard\n"+text)
 			sameFigure(t, x.FaultHighA, y.FaultHighA, id+" fault\n"+text)
 			sameFigure(t, x.FaultLowA, y.FaultLowA, id+" least fault\n"+text)
 			sameFigure(t, x.ClearS, y.ClearS, id+" clearing time\n"+text)

@@ -85,8 +85,9 @@ func TestReturnIsBoundByTheDevicesOfItsCircuits(t *testing.T) {
 	// 6 AWG at 105 °C may carry 120 A: 33 CFR 183.425 Table 5.
 	assert.InDelta(t, 100*95/120.0, *c["N5"].ReturnsTable5Pct, 1e-6)
 	assert.Nil(t, c["P2"].ReturnsA)
-	// Of the feeds P5 stands worst: 14 AWG, 35 A by Table 5, behind 150 A.
-	assert.InDelta(t, 100*150/35.0, *c["N5"].FeedsTable5Pct, 1e-6)
+	// Of the feeds P5 stands worst: 14 AWG, 35 A by Table 5, behind the fuses of
+	// battery and alternator side by side, 150 + 70 A.
+	assert.InDelta(t, 100*220/35.0, *c["N5"].FeedsTable5Pct, 1e-6)
 	assert.True(t, *c["N5"].Returns)
 	assert.False(t, *c["N6"].Returns, "the alternator is no load")
 }
@@ -142,4 +143,40 @@ conductors:
 	assert.Equal(t, "right", d["left"].Parallel)
 	assert.Equal(t, "left", d["right"].Parallel)
 	assert.Empty(t, d["other"].Parallel)
+}
+
+// Two batteries on one bus, each with a fuse: what hangs on no device of its own is
+// limited by both together, and the negative of each battery by its own fuse.
+func TestReturnOfParallelSources(t *testing.T) {
+	c := build(t, `
+driploop: 1
+job: {number: T-1, title: Two batteries}
+vessel: {system: 12 V, earthing: negative-ground}
+components:
+  b1: {kind: battery, nominal: 12 V, internal_resistance: 5 mohm}
+  b2: {kind: battery, nominal: 12 V, internal_resistance: 5 mohm}
+  f1: {kind: fuse, rating: 100 A}
+  f2: {kind: fuse, rating: 80 A}
+  cb: {kind: breaker, rating: 20 A}
+  bus: {kind: busbar}
+  neg: {kind: busbar}
+  lamp: {kind: lamp, current: 2 A}
+  heater: {kind: heater, current: 30 A}
+conductors:
+  P1: {from: b1.pos, to: f1.line, role: positive, size: 4 AWG, length: 150 mm}
+  P2: {from: f1.load, to: bus.a, role: positive, size: 4 AWG, length: 1 m}
+  P3: {from: b2.pos, to: f2.line, role: positive, size: 4 AWG, length: 150 mm}
+  P4: {from: f2.load, to: bus.b, role: positive, size: 4 AWG, length: 2 m}
+  P5: {from: bus.c, to: cb.line, role: positive, size: 10 AWG, length: 1 m}
+  P6: {from: cb.load, to: lamp.pos, role: positive, size: 14 AWG, length: 1 m}
+  P7: {from: bus.d, to: heater.pos, role: positive, size: 6 AWG, length: 1 m}
+  N1: {from: b1.neg, to: neg.a, role: negative, size: 4 AWG, length: 1 m}
+  N2: {from: b2.neg, to: neg.b, role: negative, size: 4 AWG, length: 1 m}
+  N6: {from: lamp.neg, to: neg.c, role: negative, size: 14 AWG, length: 1 m}
+  N7: {from: heater.neg, to: neg.d, role: negative, size: 6 AWG, length: 1 m}
+`).Conductors
+	assert.InDelta(t, 180, *c["P7"].GuardA, 1e-9)
+	assert.InDelta(t, 180, *c["N7"].ReturnsA, 1e-9)
+	assert.InDelta(t, 20, *c["N6"].ReturnsA, 1e-9)
+	assert.InDelta(t, 100, *c["N1"].ReturnsA, 1e-9)
 }

@@ -17,7 +17,9 @@ type Returning struct {
 	Returns *bool `json:"returns,omitempty"`
 	// ReturnsA is the sum of what the circuits that return through it can carry
 	// for long: each its own device, several together no more than the device
-	// ahead of them. Feeds of cranking motors are left aside.
+	// ahead of them all; one that hangs on devices side by side alone, what guards
+	// its feed. On the negative terminal of a source it is no more than what guards
+	// the positive one. Feeds of cranking motors are left aside.
 	ReturnsA         *float64 `json:"returns_a,omitempty"`
 	ReturnsTable5Pct *float64 `json:"returns_table5_pct,omitempty"`
 	// FeedsTable5Pct is the greatest guard_table5_pct of the conductors that feed
@@ -40,7 +42,7 @@ func returning(id string, f *Conductor, r *record.Record, a *circuit.Analysis, l
 			gaps = []figure.Gap{figure.Because("it is no grounded return")}
 		}
 		s.open("returns_a", gaps...)
-	} else if amps, gaps := returned(r, a, loads); len(gaps) > 0 {
+	} else if amps, gaps := returned(r, a, id, loads); len(gaps) > 0 {
 		s.open("returns_a", gaps...)
 	} else {
 		f.ReturnsA = &amps
@@ -76,14 +78,17 @@ func feeds(f *Conductor, a *circuit.Analysis, conductors map[string]*Conductor, 
 }
 
 // returned sums what loads can send back through one conductor.
-func returned(r *record.Record, a *circuit.Analysis, loads []*record.Component) (float64, []figure.Gap) {
+func returned(r *record.Record, a *circuit.Analysis, id string, loads []*record.Component) (float64, []figure.Gap) {
 	var chains [][]string
 	var gaps []figure.Gap
+	abreast := 0.0 // what loads without a device of their own can send
+	none := true
 	for _, load := range loads {
 		result := a.Loads[load.ID]
 		if cranks(r, result.Out) {
 			continue
 		}
+		none = false
 		if len(result.Devices) == 0 {
 			gaps = append(gaps, figure.Because("no device limits what returns from "+load.ID))
 		}
@@ -92,15 +97,53 @@ func returned(r *record.Record, a *circuit.Analysis, loads []*record.Component) 
 				gaps = append(gaps, figure.Missing(device.Path+".rating"))
 			}
 		}
-		chains = append(chains, result.Devices)
+		if len(result.InSeries) > 0 {
+			chains = append(chains, result.InSeries)
+			continue
+		}
+		amps, missing := allowed(r, a, load.ID)
+		abreast += amps
+		gaps = append(gaps, missing...)
 	}
-	if len(chains) == 0 && len(gaps) == 0 {
+	if none {
 		gaps = append(gaps, figure.Because("no load returns through it in the record"))
 	}
 	if len(gaps) > 0 {
 		return 0, gaps
 	}
-	return quantity.Round(passed(r, chains)), nil
+	sum := abreast + passed(r, chains)
+	if from, known := delivered(r, a, id); known {
+		sum = min(sum, from)
+	}
+	return quantity.Round(sum), nil
+}
+
+// allowed sums what guards the ungrounded conductors that land on a component.
+func allowed(r *record.Record, a *circuit.Analysis, component string) (sum float64, gaps []figure.Gap) {
+	for _, c := range r.Conductors {
+		result := a.Conductors[c.ID]
+		if c.From.Component != component && c.To.Component != component || result.Ungrounded.Known && !result.Ungrounded.Value {
+			continue
+		}
+		if !result.Guard.Known {
+			gaps = append(gaps, orUnsolved(result.Guard.Gaps)...)
+		}
+		sum += result.Guard.Value
+	}
+	return sum, gaps
+}
+
+// delivered returns what a source lets out through its devices, if a conductor
+// lands on its negative terminal.
+func delivered(r *record.Record, a *circuit.Analysis, id string) (float64, bool) {
+	c := r.Conductor(id)
+	for _, t := range []record.Terminal{c.From, c.To} {
+		if _, battery := a.Batteries[t.Component]; battery && t.Name == "neg" {
+			sum, gaps := allowed(r, a, t.Component)
+			return sum, len(gaps) == 0 && sum > 0
+		}
+	}
+	return 0, false
 }
 
 // passed returns what chains of devices let pass together: of chains that begin
