@@ -28,7 +28,7 @@ func Build(r *record.Record, a *circuit.Analysis) *Document {
 		service(d.Conductors[c.ID], served[c.ID])
 		stalled(d.Conductors[c.ID], served[c.ID])
 		returning(c.ID, d.Conductors[c.ID], r, a, served[c.ID])
-		runs(c, a.Conductors[c.ID], d.Runs)
+		runs(a, c, d.Runs)
 		keys := segmentKeys(c)
 		for i, g := range c.Route {
 			s := segment(r, a, beforeSwitch[c.ID], c, g)

@@ -1,6 +1,8 @@
 package facts
 
 import (
+	"strings"
+
 	"driploop/model/circuit"
 	"driploop/model/record"
 )
@@ -15,6 +17,8 @@ type Run struct {
 	SourceKind string `json:"source_kind"` // battery, alternator, charger, ...
 	Device     string `json:"device"`
 	Duty       string `json:"duty"`
+	// Switched: the source is a battery with a disconnect switch.
+	Switched bool `json:"switched"`
 	// SelfLimiting: the source cannot give more than its rated current.
 	SelfLimiting *bool `json:"self_limiting,omitempty"`
 	// LengthMM is measured along the conductors from the source to the device.
@@ -26,7 +30,8 @@ type Run struct {
 }
 
 // runs returns the runs that end with a conductor, by their id.
-func runs(c *record.Conductor, result *circuit.ConductorResult, into map[string]*Run) {
+func runs(a *circuit.Analysis, c *record.Conductor, into map[string]*Run) {
+	result := a.Conductors[c.ID]
 	if result == nil {
 		return
 	}
@@ -39,6 +44,9 @@ func runs(c *record.Conductor, result *circuit.ConductorResult, into map[string]
 			Source: feed.Source, SourceKind: feed.SourceKind, Device: feed.EndsAtDevice,
 			Via: append([]string{}, feed.Via...),
 		}
+		source, _, _ := strings.Cut(feed.Source, ".")
+		battery := a.Batteries[source]
+		f.Switched = battery != nil && battery.Disconnect != ""
 		s := &f.Subject
 		putFigure(s, "length_mm", &f.LengthMM, feed.Length)
 		putTruth(s, "enclosed", &f.Enclosed, feed.Enclosed)

@@ -14,8 +14,11 @@ type Vessel struct {
 	Auxiliary  *string  `json:"auxiliary,omitempty"`
 	Service    *string  `json:"service,omitempty"`
 	Built      *string  `json:"built,omitempty"`
-	Engines    *int     `json:"engines,omitempty"`
-	SystemV    float64  `json:"system_v"`
+	// BuiltOn is Built, or empty where the record does not tell: for what a text
+	// lets older boats go, which silence never frees.
+	BuiltOn string  `json:"built_on"`
+	Engines *int    `json:"engines,omitempty"`
+	SystemV float64 `json:"system_v"`
 
 	// Petrol tells whether a petrol engine other than an outboard is installed.
 	Petrol *bool `json:"petrol,omitempty"`
@@ -44,6 +47,9 @@ func vessel(r *record.Record) *Vessel {
 	put(s, "auxiliary", &v.Auxiliary, from.Auxiliary, "auxiliary")
 	put(s, "service", &v.Service, from.Service, "service")
 	putDate(s, "built", &v.Built, from.Built, "built")
+	if v.Built != nil {
+		v.BuiltOn = *v.Built
+	}
 	put(s, "engines", &v.Engines, from.Engines, "engines")
 	v.SystemV = from.System.V.Base
 	v.Petrol = petrol(s, v)

@@ -16,7 +16,7 @@
 #   says: "the cable runs down {where} without a loop"
 #   remedy: "Lead the cable below the hole and up again, so that water drips off at the lowest point."
 #   sources:
-#     - {set: workmanship, source: ac-43-13-1b, clause: "11-96", asks: "wires run so that water cannot follow them into equipment", trust: unverified}
+#     - {set: workmanship, source: ac-43-13-1b, clause: "11-96x", asks: "a trap or drip loop where wires run down to a connector, block, panel or box", trust: read}
 #     - {set: workmanship, source: tm-1-1500-204-23-4, clause: "inspection list (24)", asks: "a trap or drip loop where wires run down to a connector, panel or box", trust: read}
 #     - {set: workmanship, source: common-practice, clause: "", asks: "a drip loop before each hole to the weather", trust: practice}
 #   related: [penetrations/not-watertight]

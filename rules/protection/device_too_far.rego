@@ -9,14 +9,14 @@
 #   id: protection/device-too-far
 #   severity: danger
 #   subject: runs
-#   applies: every way from a battery or other source to the first fuse or breaker on it, cranking feeds and self-limiting sources aside
+#   applies: every way from a battery or other source to the first fuse or breaker on it, cranking feeds and self-limiting sources aside; under 33 CFR 183 not from a battery with a disconnect switch on a boat built before 1 August 1985
 #   needs: [length_mm]
 #   asks: [enclosed]
 #   decides: [self_limiting]
 #   says: "{device} stands {length} along the conductors from {source}, at most {limit.length} allowed"
 #   remedy: "Move {device} to within {limit.length} of {source}, measured along the conductors; isolate the source before work."
 #   sources:
-#     - {set: us-federal, source: 33-cfr-183, clause: "183.460(a)", asks: "a fuse or breaker within 72 in of a battery, along the conductor", trust: read}
+#     - {set: us-federal, source: 33-cfr-183, clause: "183.460(a)", asks: "a fuse or breaker within 72 in of a battery, along the conductor; a boat built before 1 August 1985 may have a disconnect switch instead", trust: read}
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.455(b)", asks: "elsewhere at the source, else within 7 in, else within 40 in if sheathed or enclosed all the way", trust: read}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "within 7 in; 40 in if enclosed all the way; 72 in if also on the battery terminal", trust: secondary}
 #     - {set: international, source: iso-10133, clause: "8", asks: "within 200 mm of a battery; 1.8 m if sheathed or in conduit", trust: unverified}
@@ -52,9 +52,21 @@ excludes contains id if {
 	run.duty in exempt
 }
 
+# 33 CFR 183.460(a): a boat built before 1 August 1985 may have a disconnect switch
+# in the circuit instead. The record has to give the day: silence frees nobody.
+excludes contains {"subject": id, "set": "us-federal"} if {
+	some id, run in input.runs
+	run.source_kind == "battery"
+	run.switched
+	input.vessel.built_on != ""
+	input.vessel.built_on < switch_until
+}
+
+switch_until := "1985-08-01"
+
 applies contains {"subject": id, "set": set} if {
 	some id, run in input.runs
-	not id in excludes
+	not run.duty in exempt
 	run.self_limiting == false
 	some set, limit in limits
 	limit[from(run.source_kind)]

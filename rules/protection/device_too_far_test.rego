@@ -84,3 +84,27 @@ test_cranking_feed_is_excluded if {
 	applies({"duty": "cranking"}) == set()
 	rule.excludes == {"P1 from house.pos"} with input as run({"duty": "cranking"})
 }
+
+# 33 CFR 183.460(a): only before 1 August 1985, only with a switch, only if the
+# record says so, and only for the federal set.
+freed(on, switched, kind) if {
+	doc := object.union(
+		run({"length_mm": 2400, "switched": switched, "source_kind": kind}),
+		{"vessel": {"built_on": on}},
+	)
+	{"subject": "P1 from house.pos", "set": "us-federal"} in rule.excludes with input as doc
+}
+
+test_older_boat_with_a_switch_is_freed if {
+	freed("1985-07-31", true, "battery")
+	not freed("1985-08-01", true, "battery")
+	not freed("1985-07-31", false, "battery")
+	not freed("", true, "battery")
+	not freed("1985-07-31", true, "alternator")
+}
+
+test_older_boat_is_freed_by_the_federal_set_alone if {
+	doc := object.union(run({"length_mm": 2400, "switched": true}), {"vessel": {"built_on": "1979-05-01"}})
+	{freed | some freed in rule.excludes with input as doc} == {{"subject": "P1 from house.pos", "set": "us-federal"}}
+	{found.set | some found in rule.breach with input as doc} == {"us-federal", "us-voluntary", "international"}
+}

@@ -70,9 +70,24 @@ asks contains {"subject": id, "set": "us-federal", "fact": "exposed_mm"} if {
 	conductor.pigtail
 }
 
-clause(on_battery) := "183.460(a)" if on_battery
+# 183.460(a) lets a boat built before 1 August 1985 have a disconnect switch
+# instead; 183.455(a) lets no conductor go for that.
+older if {
+	input.vessel.built_on != ""
+	input.vessel.built_on < "1985-08-01"
+}
+
+clause(on_battery) := "183.460(a)" if {
+	on_battery
+	not older
+}
 
 clause(on_battery) := "183.455(a)" if not on_battery
+
+clause(on_battery) := "183.455(a)" if {
+	on_battery
+	older
+}
 
 breach contains {
 	"subject": id,

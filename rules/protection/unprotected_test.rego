@@ -76,3 +76,17 @@ test_battery_section_is_cited_on_the_battery if {
 	elsewhere := {found.clause | some found in rule.breach with input as wire({"bare": true, "on_battery": false}); found.set == "us-federal"}
 	elsewhere == {"183.455(a)"}
 }
+
+# 33 CFR 183.460(a) lets a boat built before 1 August 1985 have a switch instead;
+# 183.455(a) still asks for a device.
+cited(on) := {found.clause |
+	doc := object.union(wire({"bare": true}), {"vessel": {"built_on": on}})
+	some found in rule.breach with input as doc
+	found.set == "us-federal"
+}
+
+test_older_boat_is_told_of_the_general_section if {
+	cited("1985-07-31") == {"183.455(a)"}
+	cited("1985-08-01") == {"183.460(a)"}
+	cited("") == {"183.460(a)"}
+}

@@ -16,6 +16,7 @@
 #   remedy: "Hang the cable in a loop that is lower than {on}, so that water drips off there, or bring it in from below."
 #   sources:
 #     - {set: workmanship, source: tm-1-1500-204-23-4, clause: "inspection list (24)", asks: "a trap or drip loop where wires run down to a connector, block, panel or box", trust: read}
+#     - {set: workmanship, source: ac-43-13-1b, clause: "11-96x", asks: "the same", trust: read}
 #     - {set: workmanship, source: ac-43-13-1b, clause: "11-118", asks: "the slack for new terminations comes on top of that of the drip loop", trust: read}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "a drip loop before connections", trust: unverified}
 #   related: [penetrations/no-drip-loop]

@@ -18,6 +18,7 @@
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(b)(4)", asks: "metal supports; plastic ties only to bundle or retain, with an exception up to 19.8 m (65 ft)", trust: read}
 #     - {set: workmanship, source: tm-1-1500-204-23-4, clause: "inspection list (15)", asks: "tape or cord, for which a plastic tie stands today, is not the primary support", trust: read}
+#     - {set: workmanship, source: ac-43-13-1b, clause: "11-96o", asks: "tape, tie straps or cord are not the primary support", trust: read}
 #   related: [routing/support-too-far]
 #   since: 0.1.0
 package driploop.rules.routing.ties_as_support
