@@ -33,9 +33,9 @@ func fillers(areas []Rect) []Rect {
 	return all
 }
 
-// outlines are the polygons around the union of rectangles. What a polygon
-// encloses without being part of it is not told apart.
-func outlines(areas []Rect) [][]Point {
+// outlines are the polygons around the union of rectangles, and those around
+// what it encloses without holding it.
+func outlines(areas []Rect) (outer, holes [][]Point) {
 	var xs, ys []float64
 	for _, a := range areas {
 		xs = append(xs, a.X, a.right())
@@ -75,7 +75,6 @@ func outlines(areas []Rect) [][]Point {
 			}
 		}
 	}
-	var all [][]Point
 	for _, start := range starts {
 		var ring []Point
 		for at := start; len(next[at]) > 0; {
@@ -84,11 +83,15 @@ func outlines(areas []Rect) [][]Point {
 			ring = append(ring, at)
 			at = to
 		}
-		if ring = corners(ring); clockwise(ring) {
-			all = append(all, ring)
+		switch ring = corners(ring); {
+		case len(ring) == 0:
+		case clockwise(ring):
+			outer = append(outer, ring)
+		default:
+			holes = append(holes, ring)
 		}
 	}
-	return all
+	return outer, holes
 }
 
 // sorted puts values in order, each once.
@@ -122,12 +125,29 @@ func clockwise(ring []Point) bool {
 
 // size is the extent of a region, to paint the larger ones first.
 func (p *plan) size(r *region) float64 {
-	areas := p.areas(r)
-	out := areas[0]
-	for _, a := range areas {
-		right, bottom := max(out.right(), a.right()), max(out.bottom(), a.bottom())
-		out.X, out.Y = min(out.X, a.X), min(out.Y, a.Y)
-		out.W, out.H = right-out.X, bottom-out.Y
+	var corners []Point
+	for _, a := range p.areas(r) {
+		corners = append(corners, Point{a.X, a.Y}, Point{a.right(), a.bottom()})
 	}
-	return out.W * out.H
+	around := extentOf(corners)
+	return around.W * around.H
+}
+
+// extentOf is the rectangle around points.
+func extentOf(points []Point) Rect {
+	first := points[0]
+	left, top, right, bottom := first.X, first.Y, first.X, first.Y
+	for _, at := range points {
+		left, top, right, bottom = min(left, at.X), min(top, at.Y), max(right, at.X), max(bottom, at.Y)
+	}
+	return Rect{left, top, right - left, bottom - top}
+}
+
+// holds tells whether the symbol of any node stands within a ring.
+func (p *plan) holds(ring []Point) bool {
+	around := extentOf(ring)
+	return slices.ContainsFunc(p.net.nodes, func(nd *node) bool {
+		x, y := p.symbolX(nd), p.lineY[nd.row]
+		return x > around.X && x < around.right() && y > around.Y && y < around.bottom()
+	})
 }

@@ -34,8 +34,14 @@ func (p *plan) paintRegion(c Canvas, r *region) {
 		g.ID = AnchorOf(r.space.Path)
 	}
 	c.Open(g)
-	for _, ring := range outlines(p.areas(r)) {
+	outer, holes := outlines(p.areas(r))
+	for _, ring := range outer {
 		c.Polygon(ring, bandInk(r.index), Pen{Ink: Edge, Width: 0.7, Dash: []float64{2, 2}})
+	}
+	for _, ring := range holes {
+		if p.holds(ring) {
+			c.Polygon(ring, Paper, Pen{Ink: Edge, Width: 0.7, Dash: []float64{2, 2}})
+		}
 	}
 	r.name(p.words).paint(c, Point{p.colX[r.first.col], p.rowTop[r.first.top] + smallSize + 1})
 	c.Close()

@@ -63,7 +63,7 @@ func (s *svg) style(embedded bool, sheet paper) string {
 		fmt.Fprintf(&light, "--dl-%s:#%s;", sh.ink, sh.light)
 		fmt.Fprintf(&dark, "--dl-%s:#%s;", sh.ink, sh.dark)
 	}
-	base := ".dl-diagram text{font-family:Go,'Helvetica Neue',Arial,'Liberation Sans',sans-serif;white-space:pre}\n" +
+	base := ".dl-diagram text{font-family:Go,'Helvetica Neue',Arial,'Liberation Sans','DejaVu Sans Condensed',sans-serif;white-space:pre}\n" +
 		".dl-diagram .b{font-weight:bold}\n.dl-diagram a{text-decoration:none}\n" +
 		".dl-diagram a:hover rect,.dl-diagram a:focus rect{stroke-width:2}\n" +
 		".dl-diagram :target{outline:2px solid currentColor;outline-offset:2px}\n"

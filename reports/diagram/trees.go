@@ -105,7 +105,7 @@ func (n *network) placeGroup(t *tree, nd *node, g group, r int) int {
 }
 
 // groups lists the edges out of a node by where they lead, in the order of their
-// rows: by the space of what they feed in the end, returns last.
+// rows: by what they are for, and by the space of what they feed in the end.
 func (n *network) groups(nd *node) []group {
 	var all []group
 	for _, e := range nd.out {
@@ -118,17 +118,14 @@ func (n *network) groups(nd *node) []group {
 	}
 	for i := range all {
 		g := &all[i]
-		back, jumps := 0, 0
-		if n.side(g.edges[0]) > control {
-			back = 1
-		}
+		purpose, jumps := int(n.side(g.edges[0])), 0
 		if g.edges[0].behind {
-			back = 2
+			purpose = int(bonding) + 1
 		}
 		if !g.edges[0].primary {
 			jumps = 1
 		}
-		g.rank = []int{back, n.spaceRank(g.to, map[*node]bool{}), jumps, g.edges[0].index}
+		g.rank = []int{purpose, n.spaceRank(g.to, map[*node]bool{}), jumps, g.edges[0].index}
 	}
 	slices.SortStableFunc(all, func(a, b group) int { return slices.Compare(a.rank, b.rank) })
 	return all
