@@ -8,28 +8,29 @@ import (
 )
 
 // verify compiles all policies strictly and against the schema of the facts.
-func verify(files fs.FS, modules map[string]*ast.Module) error {
+func verify(modules map[string]*ast.Module, may *ast.Capabilities) problems {
 	var faults problems
+	files := shipped
 	text, err := fs.ReadFile(files, "schema/facts.json")
 	if err != nil {
 		faults.add("schema/facts.json", 0, "%v", err)
-		return faults.err()
+		return faults
 	}
 	var schema any
 	if err := json.Unmarshal(text, &schema); err != nil {
 		faults.add("schema/facts.json", 0, "%v", err)
-		return faults.err()
+		return faults
 	}
 	schemas := ast.NewSchemaSet()
 	schemas.Put(ast.SchemaRootRef, schema)
-	if compiler := newCompiler().WithSchemas(schemas); !compiles(compiler, modules) {
+	if compiler := newCompiler(may).WithSchemas(schemas); !compiles(compiler, modules) {
 		addParse(&faults, "", compiler.Errors)
 	}
-	return faults.err()
+	return faults
 }
 
-func newCompiler() *ast.Compiler {
-	return ast.NewCompiler().WithStrict(true).WithCapabilities(capabilities()).WithDefaultRegoVersion(ast.RegoV1)
+func newCompiler(may *ast.Capabilities) *ast.Compiler {
+	return ast.NewCompiler().WithStrict(true).WithCapabilities(may).WithDefaultRegoVersion(ast.RegoV1)
 }
 
 func compiles(compiler *ast.Compiler, modules map[string]*ast.Module) bool {

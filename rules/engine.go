@@ -47,7 +47,7 @@ func Plain() Option { return func(e *Engine) { e.plain = true } }
 // checked at once; the Rego of a rule is read and checked when a record first
 // calls for it, and compiled for OPA when it first finds something.
 func New(options ...Option) (*Engine, error) {
-	e, faults, err := open(shipped)
+	e, faults, err := open(shipped, nil)
 	if err = errors.Join(err, faults.err()); err != nil {
 		return nil, err
 	}
@@ -60,7 +60,7 @@ func New(options ...Option) (*Engine, error) {
 // newEngine loads the rules of a folder, checks all of them and compiles them
 // strictly. The error joins every *Problem of every file.
 func newEngine(files fs.FS) (*Engine, error) {
-	e, faults, err := open(files)
+	e, faults, err := open(files, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -75,17 +75,17 @@ func newEngine(files fs.FS) (*Engine, error) {
 		if err != nil {
 			return nil, fmt.Errorf("read rules: %w", err)
 		}
-		modules[name] = parse(name, string(text), &faults)
+		modules[name] = parse(name, string(text), capabilities(), &faults)
 	}
 	if err := faults.err(); err != nil {
 		return nil, err
 	}
-	return e, verify(files, modules)
+	return e, verify(modules, capabilities()).err()
 }
 
 // open reads the registers of a folder of rules and the metadata of each, and
 // returns what is wrong with them.
-func open(files fs.FS) (*Engine, problems, error) {
+func open(files fs.FS, yards []*Folder) (*Engine, problems, error) {
 	var faults problems
 	e := &Engine{files: files, kinds: collections(), byID: map[string]*rule{}}
 	e.reg = readRegister(files, &faults)
@@ -106,6 +106,9 @@ func open(files fs.FS) (*Engine, problems, error) {
 	}
 	e.law = sync.OnceValues(func() (*law, error) { return readLaw(files, e.kinds) })
 	e.rules = load(files, inTopic, &faults)
+	for _, f := range yards {
+		faults = append(faults, e.add(f)...)
+	}
 	check := validator{reg: e.reg, kinds: e.kinds, faults: &faults}
 	for _, r := range e.rules {
 		check.metadata(r)
@@ -115,7 +118,7 @@ func open(files fs.FS) (*Engine, problems, error) {
 	for i, r := range e.rules {
 		e.prepare(r, i)
 	}
-	e.digest, err = digest(files)
+	e.digest, err = digests(files, yards)
 	return e, faults, err
 }
 
@@ -161,7 +164,8 @@ func (e *Engine) load(some []*rule) error {
 
 // Judge judges a record by its facts and returns the verdict of every rule on
 // every subject. Waivers hold up to and on their last day, counted by today. An
-// error is a fault of a rule, not of the record.
+// error is a fault of a rule, not of the record; see YardError and RunawayError
+// for those of a yard's own.
 func (e *Engine) Judge(r *record.Record, doc *facts.Document, today time.Time) (verdict.Record, error) {
 	doc = doc.On(today)
 	w, err := e.newWriter(r, doc, today)
@@ -171,8 +175,19 @@ func (e *Engine) Judge(r *record.Record, doc *facts.Document, today time.Time) (
 	if err := w.judge(doc); err != nil {
 		return verdict.Record{}, err
 	}
-	return verdict.Record{
+	judged := verdict.Record{
 		Path: r.Name, SHA256: r.SHA256, Job: r.Job.Number.V, Title: r.Job.Title.V, Vessel: r.Vessel.Name.V,
 		Kind: r.Job.Kind.V, Practice: doc.Practice, Counts: verdict.Count(w.verdicts), Verdicts: w.verdicts,
-	}, nil
+	}
+	if len(w.failures) > 0 {
+		return judged, &YardError{w.failures}
+	}
+	return judged, nil
 }
+
+// YardError says which rules of a yard could not be evaluated on a record. The
+// verdicts are there all the same, with what those rules should have judged
+// undecided.
+type YardError struct{ Failures []string }
+
+func (e *YardError) Error() string { return strings.Join(e.Failures, "; ") }

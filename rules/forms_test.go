@@ -258,7 +258,7 @@ func formRule(t *testing.T, kinds map[string]*collection, parts string) *rule {
 		asks: []need{{name: "rated_v", of: of, fact: operandOf(of, of, of.facts["rated_v"])}, {name: "rating_a", of: of, fact: operandOf(of, of, of.facts["rating_a"])}},
 		meta: verdict.Rule{ID: "made/up", Severity: verdict.Danger},
 	}
-	r.query = queryOf(r.file, module, r.parts())
+	r.query = queryOf(r.file, module, r.parts(), capabilities())
 	return r
 }
 

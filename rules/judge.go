@@ -2,6 +2,8 @@ package rules
 
 import (
 	"cmp"
+	"errors"
+	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -222,8 +224,13 @@ func (w *writer) consult(r *rule, candidates []candidate, input ast.Value) error
 		input = r.input(w.facts, candidates)
 	}
 	f, err := r.consult(input)
+	var runaway *RunawayError
+	if err != nil && r.yard != nil && !errors.As(err, &runaway) {
+		w.give(r, candidates, err)
+		return nil
+	}
 	if err != nil {
-		return err
+		return fmt.Errorf("%s: %w", r.shown, err)
 	}
 	at := w.sites[0]
 	for _, c := range candidates {
@@ -232,6 +239,16 @@ func (w *writer) consult(r *rule, candidates []candidate, input ast.Value) error
 		w.write(c, r.judge(at, w.inForce[r.number], &says))
 	}
 	return nil
+}
+
+// give gives up on a yard's rule: what it should have judged is undecided, and
+// the failure is told.
+func (w *writer) give(r *rule, candidates []candidate, err error) {
+	w.failures = append(w.failures, fmt.Sprintf("%s: the rule %s could not be evaluated: %v", r.shown, r.meta.ID, err))
+	why := verdict.Gap{Why: "the rule could not be evaluated: " + err.Error()}
+	for _, c := range candidates {
+		w.write(c, judged{outcome: verdict.Undecided, sets: w.inForce[r.number], missing: []verdict.Gap{why}})
+	}
 }
 
 // compile compiles those rules side by side that OPA is asked of for the first

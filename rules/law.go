@@ -31,7 +31,7 @@ func readLaw(files fs.FS, kinds map[string]*collection) (*law, error) {
 		return nil, fmt.Errorf("which laws bind: %w", err)
 	}
 	var faults problems
-	module := parse(bindingFile, string(text), &faults)
+	module := parse(bindingFile, string(text), capabilities(), &faults)
 	if module == nil {
 		return nil, faults.err()
 	}
@@ -40,7 +40,7 @@ func readLaw(files fs.FS, kinds map[string]*collection) (*law, error) {
 
 // newLaw understands the parsed policy.
 func newLaw(module *ast.Module, kinds map[string]*collection) *law {
-	l := &law{query: queryOf(bindingFile, module, `{"binds": data.driploop.binding.binds}`)}
+	l := &law{query: queryOf(bindingFile, module, `{"binds": data.driploop.binding.binds}`, capabilities())}
 	for _, def := range module.Rules {
 		if nameOf(def) != "binds" {
 			continue

@@ -54,7 +54,7 @@ func TestFaultyRegoIsNoSilentPass(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			files := folder(t, map[string]string{soundFile: text})
-			engine, faults, err := open(files)
+			engine, faults, err := open(files, nil)
 			require.NoError(t, err)
 			require.Empty(t, faults, "the metadata is sound")
 			for range 2 {
@@ -68,7 +68,7 @@ func TestFaultyRegoIsNoSilentPass(t *testing.T) {
 }
 
 func TestFaultyLawIsNoSilentPass(t *testing.T) {
-	engine, faults, err := open(folder(t, map[string]string{bindingFile: "package driploop.binding\n\nbinds["}))
+	engine, faults, err := open(folder(t, map[string]string{bindingFile: "package driploop.binding\n\nbinds["}), nil)
 	require.NoError(t, err)
 	require.Empty(t, faults)
 	_, err = engine.Judge(&record.Record{}, breached(), testDay)

@@ -21,7 +21,7 @@ type Limit struct {
 // condition, or a list of them with the condition as "when".
 func (v *validator) readLimits(r *rule, def *ast.Rule) []Limit {
 	refuse := func(format string, args ...any) []Limit {
-		v.faults.add(r.file, def.Location.Row, "limits %s", fmt.Sprintf(format, args...))
+		v.faults.addAt(r.shown, def.Location, "limits %s", fmt.Sprintf(format, args...))
 		return nil
 	}
 	if def.Head.Value == nil || len(def.Head.Args) > 0 || !def.Head.Value.IsGround() || def.Default {

@@ -17,10 +17,13 @@ import (
 // its Rego does.
 type rule struct {
 	meta  verdict.Rule
-	file  string
+	file  string // in its folder
+	shown string // the same, as people are told it
 	text  string
 	about *metadata
-	pkg   string // the package that its id asks for
+	pkg   string  // the package that its id asks for
+	files fs.FS   // that it stands in
+	yard  *Folder // of a yard's own rule; nil for one that the program ships with
 
 	of      *collection
 	sets    []string // practice sets that bring it; a set's place is its bit in a mask
@@ -89,7 +92,7 @@ func load(files fs.FS, named []string, faults *problems) []*rule {
 	for i := range numbers {
 		numbers[i] = i
 	}
-	parallel(numbers, func(i int) { loaded[i] = readRule(files, named[i], &found[i]) })
+	parallel(numbers, func(i int) { loaded[i] = readRule(files, named[i], named[i], &found[i]) })
 	for _, f := range found {
 		*faults = append(*faults, f...)
 	}
@@ -97,23 +100,23 @@ func load(files fs.FS, named []string, faults *problems) []*rule {
 }
 
 // readRule reads one policy file and its metadata.
-func readRule(files fs.FS, name string, faults *problems) *rule {
+func readRule(files fs.FS, name, shown string, faults *problems) *rule {
 	text, err := fs.ReadFile(files, name)
 	if err != nil {
-		faults.add(name, 0, "%v", err)
+		faults.add(shown, 0, "%v", err)
 		return nil
 	}
-	r := &rule{file: name, text: string(text)}
+	r := &rule{file: name, shown: shown, text: string(text), files: files}
 	if r.about, err = readMetadata(r.text); err != nil {
-		addYAML(faults, name, err)
+		addYAML(faults, shown, err)
 		return nil
 	}
 	return r
 }
 
 // parse parses a policy; nil if it is faulty.
-func parse(name, text string, faults *problems) *ast.Module {
-	module, err := ast.ParseModuleWithOpts(name, text, ast.ParserOptions{Capabilities: capabilities()})
+func parse(name, text string, may *ast.Capabilities, faults *problems) *ast.Module {
+	module, err := ast.ParseModuleWithOpts(name, text, ast.ParserOptions{Capabilities: may})
 	if err != nil {
 		addParse(faults, name, err)
 		return nil
@@ -123,13 +126,13 @@ func parse(name, text string, faults *problems) *ast.Module {
 
 // read reads and checks the Rego of a rule and makes it ready to judge.
 func (e *Engine) read(r *rule) (faults problems) {
-	if r.mod = parse(r.file, r.text, &faults); r.mod == nil {
+	if r.mod = parse(r.shown, r.text, r.may(), &faults); r.mod == nil {
 		return faults
 	}
 	check := validator{reg: e.reg, kinds: e.kinds, faults: &faults}
 	check.policy(r)
 	if r.of != nil {
-		r.query = queryOf(r.file, r.mod, r.parts())
+		r.query = queryOf(r.shown, r.mod, r.parts(), r.may())
 		r.mentions = r.mentioned(e.kinds)
 		r.translated = sync.OnceValue(func() *translated { return translate(r, e.kinds) })
 	}
@@ -145,15 +148,16 @@ func addParse(faults *problems, name string, err error) {
 		return
 	}
 	for _, e := range list {
-		file, line := name, 0
+		file, line, column := name, 0, 0
 		if e.Location != nil {
-			file, line = e.Location.File, e.Location.Row
+			file, line, column = e.Location.File, e.Location.Row, e.Location.Col
 		}
 		says := e.Message
 		if e.Details != nil {
 			says += " (" + strings.Join(e.Details.Lines(), "; ") + ")"
 		}
-		faults.add(file, line, "%s", says)
+		faults.add(file, line, "%s%s", says, instead(e.Message))
+		(*faults)[len(*faults)-1].Column = column
 	}
 }
 

@@ -21,25 +21,25 @@ func (v *validator) local(r *rule, all map[string][]definition) {
 }
 
 func (v *validator) localDefinition(r *rule, def definition, picking map[string]bool) {
-	at := func(row int, format string, args ...any) { v.faults.add(r.file, row, format, args...) }
+	at := func(at *ast.Location, format string, args ...any) { v.faults.addAt(r.shown, at, format, args...) }
 	keys := maps.Clone(def.keys)
 	for _, u := range def.uses {
 		if !picking[u.name] {
 			continue
 		}
 		if u.by == "" {
-			at(u.at.Row, "%s speaks of several %s; a rule looks at one subject at a time and asks only whether its own is in it", u.name, r.of.name)
+			at(u.at, "%s speaks of several %s; a rule looks at one subject at a time and asks only whether its own is in it", u.name, r.of.name)
 			return
 		}
 		keys[u.by] = true
 	}
 	switch {
 	case len(keys) > 1:
-		at(def.at.Row, "a rule looks at one subject at a time; here %s are picked by different keys", r.of.name)
+		at(def.at, "a rule looks at one subject at a time; here %s are picked by different keys", r.of.name)
 	case len(keys) == 1 && !keys[def.addresses]:
-		at(def.at.Row, "%s picks from the %s and is no set of their ids; write: %s contains id if { some id, … in input.%s … }", def.name, r.of.name, def.name, r.of.name)
+		at(def.at, "%s picks from the %s and is no set of their ids; write: %s contains id if { some id, … in input.%s … }", def.name, r.of.name, def.name, r.of.name)
 	case len(keys) == 0 && isPart(def.name) && (!r.of.single || def.names != r.of.name):
-		at(def.at.Row, "%s names none of the %s; pick each by its id: some id, … in input.%s", def.name, r.of.name, r.of.name)
+		at(def.at, "%s names none of the %s; pick each by its id: some id, … in input.%s", def.name, r.of.name, r.of.name)
 	}
 }
 

@@ -3,6 +3,7 @@ package rules
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"io/fs"
 	"strings"
@@ -75,7 +76,7 @@ func (e *Engine) Example(id string) (Example, error) {
 	if err != nil {
 		return Example{}, err
 	}
-	example, err := readExample(e.files, strings.TrimSuffix(r.file, ".rego")+".yaml")
+	example, err := readExample(r.files, strings.TrimSuffix(r.file, ".rego")+".yaml")
 	if err != nil {
 		return Example{}, err
 	}
@@ -98,6 +99,9 @@ func digest(files fs.FS) (string, error) {
 	sum := sha256.New()
 	for _, name := range append(named, "sources.yaml", "practice.yaml") {
 		text, err := fs.ReadFile(files, name)
+		if errors.Is(err, fs.ErrNotExist) {
+			continue // a yard's folder needs neither
+		}
 		if err != nil {
 			return "", fmt.Errorf("digest rules: %w", err)
 		}

@@ -18,8 +18,9 @@ type metadata struct {
 	Schemas     []map[string]string `yaml:"schemas"`
 	Custom      custom              `yaml:"custom"`
 
-	lines map[string]int // line in the file of "title", "custom.needs", "custom.needs.0", ...
-	first int            // line of the comment's first entry
+	columns map[string]int // like lines
+	lines   map[string]int // line in the file of "title", "custom.needs", "custom.needs.0", ...
+	first   int            // line of the comment's first entry
 }
 
 // custom is what our rules add to OPA's own metadata.
@@ -83,7 +84,7 @@ var entries = map[string][]string{
 }
 
 func decodeMetadata(block string, first int) (*metadata, error) {
-	m := &metadata{first: first, lines: map[string]int{}}
+	m := &metadata{first: first, lines: map[string]int{}, columns: map[string]int{}}
 	var document yaml.Node
 	if err := yaml.Unmarshal([]byte(block), &document); err != nil {
 		return nil, err
@@ -100,7 +101,7 @@ func decodeMetadata(block string, first int) (*metadata, error) {
 // note keeps the line of every entry below a node, and refuses unknown ones.
 // The form of a path has "*" for the numbers of list entries.
 func (m *metadata) note(path, form string, node *yaml.Node) error {
-	m.lines[path] = node.Line
+	m.lines[path], m.columns[path] = node.Line, node.Column+len("# ")
 	switch node.Kind {
 	case yaml.MappingNode:
 		for i := 0; i+1 < len(node.Content); i += 2 {
@@ -111,7 +112,7 @@ func (m *metadata) note(path, form string, node *yaml.Node) error {
 			if err := m.note(join(path, key.Value), join(form, key.Value), value); err != nil {
 				return err
 			}
-			m.lines[join(path, key.Value)] = key.Line
+			m.lines[join(path, key.Value)], m.columns[join(path, key.Value)] = key.Line, key.Column+len("# ")
 		}
 	case yaml.SequenceNode:
 		for i, item := range node.Content {
@@ -123,15 +124,15 @@ func (m *metadata) note(path, form string, node *yaml.Node) error {
 	return nil
 }
 
-// line returns where an entry stands, or where it is missing.
-func (m *metadata) line(path string) int {
+// place returns where an entry stands, or where it is missing.
+func (m *metadata) place(path string) (line, column int) {
 	for path != "" {
 		if line, ok := m.lines[path]; ok {
-			return line
+			return line, m.columns[path]
 		}
 		path = cutLast(path)
 	}
-	return m.first
+	return m.first, len("# ") + 1
 }
 
 // describe returns the rule as the metadata describes it.

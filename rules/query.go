@@ -21,11 +21,11 @@ type query struct {
 // queryOf returns the query for an object of terms of a policy. The policy has
 // been checked when it was loaded; to evaluate it takes no schema, whose loading
 // is most of the cost of compiling a single rule.
-func queryOf(file string, module *ast.Module, object string) *query {
+func queryOf(file string, module *ast.Module, object string, may *ast.Capabilities) *query {
 	var q query
 	q.prepared = sync.OnceValues(func() (*rego.PreparedEvalQuery, error) {
 		defer q.ready.Store(true)
-		compiler := newCompiler()
+		compiler := newCompiler(may)
 		if !compiles(compiler, map[string]*ast.Module{file: module}) {
 			return nil, fmt.Errorf("compile %s: %w", file, compiler.Errors)
 		}
@@ -79,7 +79,14 @@ func (r *rule) parts() string {
 
 // consult has OPA evaluate a rule on an input.
 func (r *rule) consult(input ast.Value) (found, error) {
-	result, err := r.query.run(context.Background(), input)
+	if r.yard != nil {
+		return bounded(evaluation(), func(ctx context.Context) (found, error) { return r.evaluate(ctx, input) })
+	}
+	return r.evaluate(context.Background(), input)
+}
+
+func (r *rule) evaluate(ctx context.Context, input ast.Value) (found, error) {
+	result, err := r.query.run(ctx, input)
 	if err != nil {
 		return found{}, fmt.Errorf("rule %s: %w", r.meta.ID, err)
 	}

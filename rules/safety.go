@@ -49,10 +49,10 @@ func (v *validator) safe(r *rule) {
 				continue
 			}
 			if !slices.ContainsFunc(part.facts, func(n need) bool { return n.name == name }) {
-				v.faults.add(r.file, f.at.Row, "%s reads %s, which may be missing; list it in %s", part.name, name, part.where)
+				v.faults.addAt(r.shown, f.at, "%s reads %s, which may be missing; list it in %s", part.name, name, part.where)
 			}
 			if f.exact {
-				v.faults.add(r.file, f.at.Row, `%s could hold because %s is missing: no "not", comprehension, default or else over a fact that may be missing`, part.name, name)
+				v.faults.addAt(r.shown, f.at, `%s could hold because %s is missing: no "not", comprehension, default or else over a fact that may be missing`, part.name, name)
 			}
 		}
 	}
@@ -78,7 +78,7 @@ func (v *validator) unread(r *rule, everywhere map[string]bool) {
 // definitions returns what the Rego rules of a rule's package read, by name.
 func (v *validator) definitions(r *rule) map[string][]definition {
 	for _, imported := range r.mod.Imports {
-		v.faults.add(r.file, imported.Location.Row, "a rule imports nothing")
+		v.faults.addAt(r.shown, imported.Location, "a rule imports nothing")
 	}
 	defined := map[string]bool{}
 	for _, def := range r.mod.Rules {
@@ -89,7 +89,7 @@ func (v *validator) definitions(r *rule) map[string][]definition {
 		var found definition
 		d := reader{
 			own: r.of, kinds: v.kinds, defined: defined, names: map[string]holder{}, into: &found,
-			fault: func(at *ast.Location, format string, args ...any) { v.faults.add(r.file, at.Row, format, args...) },
+			fault: func(at *ast.Location, format string, args ...any) { v.faults.addAt(r.shown, at, format, args...) },
 		}
 		d.definition(def)
 		all[found.name] = append(all[found.name], found)

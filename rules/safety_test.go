@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -244,7 +245,7 @@ func TestSafetyRefuses(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			_, err := newEngine(folder(t, map[string]string{soundFile: withBody(c.needs, c.decides, c.body)}))
 			require.Error(t, err)
-			assert.Contains(t, err.Error(), c.want)
+			assert.Contains(t, byLine(err), c.want)
 		})
 	}
 }
@@ -288,3 +289,10 @@ func TestSafetyLetsPass(t *testing.T) {
 		})
 	}
 }
+
+// columns are those of places in errors.
+var columns = regexp.MustCompile(`(\.rego:\d+):\d+: `)
+
+// byLine is an error with its places by line alone: a test names the line and
+// leaves the column to the tests of places.
+func byLine(err error) string { return columns.ReplaceAllString(err.Error(), "$1: ") }

@@ -14,6 +14,16 @@ import (
 // root is the package below which all rules stand: root.topic.fault.
 const root = "driploop.rules"
 
+// yardRoot is the package below which the rules of a yard stand.
+const yardRoot = "driploop.yard"
+
+func (r *rule) namespace() string {
+	if r.yard != nil {
+		return yardRoot
+	}
+	return root
+}
+
 // kebab is the form of a topic and of a fault.
 var kebab = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
 
@@ -51,12 +61,13 @@ func (v *validator) metadata(r *rule) {
 	r.asks = v.facts(r, "custom.asks", r.meta.Asks)
 	r.decides = v.facts(r, "custom.decides", r.meta.Decides)
 	v.trusted(r)
+	v.ownVoice(r)
 }
 
 // policy checks the Rego of a rule whose metadata has been checked.
 func (v *validator) policy(r *rule) {
 	if got := strings.TrimPrefix(r.mod.Package.Path.String(), "data."); r.pkg != "" && got != r.pkg {
-		v.faults.add(r.file, r.mod.Package.Location.Row, "package %s is not that of id %q; write package %s", got, r.meta.ID, r.pkg)
+		v.faults.addAt(r.shown, r.mod.Package.Location, "package %s is not that of id %q; write package %s", got, r.meta.ID, r.pkg)
 	}
 	if r.of == nil {
 		return
@@ -67,7 +78,9 @@ func (v *validator) policy(r *rule) {
 }
 
 func (v *validator) at(r *rule, entry, format string, args ...any) {
-	v.faults.add(r.file, r.about.line(entry), format, args...)
+	line, column := r.about.place(entry)
+	v.faults.add(r.shown, line, format, args...)
+	(*v.faults)[len(*v.faults)-1].Column = column
 }
 
 // complete checks that nothing is missing that a reader is shown.
@@ -105,7 +118,7 @@ func (v *validator) named(r *rule) {
 	if want := path.Join(topic, snake+".rego"); r.file != want {
 		v.at(r, "custom.id", "id %q belongs in %s", id, want)
 	}
-	r.pkg = root + "." + strings.ReplaceAll(topic, "-", "_") + "." + snake
+	r.pkg = r.namespace() + "." + strings.ReplaceAll(topic, "-", "_") + "." + snake
 }
 
 // schema checks that stock OPA checks the rule against the facts too.
@@ -211,13 +224,13 @@ func (v *validator) parts(r *rule) {
 		}
 	}
 	if !breach {
-		v.faults.add(r.file, r.mod.Package.Location.Row, "the package defines no breach")
+		v.faults.addAt(r.shown, r.mod.Package.Location, "the package defines no breach")
 	}
 	if r.hasAsks != (len(r.asks) > 0) {
 		v.at(r, "custom.asks", `the Rego rule "asks" and the list "asks" of the metadata go together`)
 	}
 	if r.hasExcludes && !r.hasApplies {
-		v.faults.add(r.file, r.mod.Package.Location.Row, "excludes says for certain what applies leaves out, and there is no applies")
+		v.faults.addAt(r.shown, r.mod.Package.Location, "excludes says for certain what applies leaves out, and there is no applies")
 	}
 	if len(r.decides) > 0 && !r.hasApplies {
 		v.at(r, "custom.decides", `"decides" names facts that the Rego rule "applies" reads, and there is none`)
@@ -226,7 +239,7 @@ func (v *validator) parts(r *rule) {
 
 func (v *validator) partialSet(r *rule, def *ast.Rule) {
 	if def.Head.Key == nil || def.Head.Value != nil || len(def.Head.Args) > 0 || len(def.Head.Ref()) > 1 {
-		v.faults.add(r.file, def.Location.Row, `%s is a set; write "%s contains … if { … }"`, nameOf(def), nameOf(def))
+		v.faults.addAt(r.shown, def.Location, `%s is a set; write "%s contains … if { … }"`, nameOf(def), nameOf(def))
 	}
 }
 
@@ -237,9 +250,9 @@ func (v *validator) across(all []*rule) {
 	ids := make([]string, 0, len(all))
 	for _, r := range all {
 		if other, used := files[r.meta.ID]; used {
-			v.at(r, "custom.id", "id %q is that of %s too", r.meta.ID, other)
+			v.at(r, "custom.id", "id %q is that of %s too; choose another", r.meta.ID, other)
 		}
-		files[r.meta.ID] = r.file
+		files[r.meta.ID] = r.shown
 		ids = append(ids, r.meta.ID)
 	}
 	for _, r := range all {

@@ -52,7 +52,7 @@ func TestNewRefusesFaultyMetadata(t *testing.T) {
 				return
 			}
 			require.Error(t, err)
-			assert.Contains(t, err.Error(), c.want)
+			assert.Contains(t, byLine(err), c.want)
 		})
 	}
 }
@@ -60,7 +60,7 @@ func TestNewRefusesFaultyMetadata(t *testing.T) {
 func TestNewRefusesARuleWithoutBreach(t *testing.T) {
 	text := strings.ReplaceAll(sound, "breach contains", "breech contains")
 	_, err := newEngine(folder(t, map[string]string{soundFile: text}))
-	require.ErrorContains(t, err, "protection/made_up.rego:20: the package defines no breach")
+	require.ErrorContains(t, err, "protection/made_up.rego:20:1: the package defines no breach")
 }
 
 func TestNewNamesEveryFaultInOrderOfPlace(t *testing.T) {
@@ -68,7 +68,7 @@ func TestNewNamesEveryFaultInOrderOfPlace(t *testing.T) {
 	other := spoil(t, "id: protection/made-up", "id: protection/made-other")
 	_, err := newEngine(folder(t, map[string]string{soundFile: text, "protection/made_other.rego": other}))
 	require.Error(t, err)
-	assert.Regexp(t, `(?s)^protection/made_other\.rego:20: package .*\nprotection/made_up\.rego:8: "grave"`, err.Error())
+	assert.Regexp(t, `(?s)^protection/made_other\.rego:20: package .*\nprotection/made_up\.rego:8: "grave"`, byLine(err))
 }
 
 func TestNewRefusesAnIDUsedTwice(t *testing.T) {
@@ -87,7 +87,7 @@ func TestUnverifiedSourcesAloneCarryACautionAtMost(t *testing.T) {
 		text := unverifiedRule(severity)
 		_, err := newEngine(folder(t, map[string]string{soundFile: text}))
 		if refused {
-			require.ErrorContains(t, err, "made_up.rego:8: a rule resting on unverified sources alone is caution or notice, not "+severity)
+			require.ErrorContains(t, err, "made_up.rego:8:5: a rule resting on unverified sources alone is caution or notice, not "+severity)
 		} else {
 			require.NoError(t, err)
 		}
@@ -133,7 +133,7 @@ func TestNewRefusesWhatDoesNotCompile(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			_, err := newEngine(folder(t, map[string]string{soundFile: spoil(t, c.old, c.replacement)}))
 			require.Error(t, err)
-			assert.Contains(t, err.Error(), c.want)
+			assert.Contains(t, byLine(err), c.want)
 		})
 	}
 }

@@ -21,6 +21,7 @@ type writer struct {
 	open    [][]candidate // what OPA has to say, by number of the rule
 	later   []candidate   // what comes after all else
 
+	failures []string          // of a yard's rules
 	verdicts []verdict.Verdict // in order
 	sites    []*site           // of the subjects at hand
 	says     opinion           // of the rule at hand

@@ -97,6 +97,7 @@ func (s *session) check(cmd *cobra.Command, args []string, f *checkFlags) error 
 	if err != nil {
 		return err
 	}
+	s.takeRules(settings)
 	if f.settings {
 		return s.tellSettings(cmd, settings, f)
 	}
@@ -204,6 +205,9 @@ func (c *checking) open(w io.Writer) error {
 func (c *checking) take(f yard.File, r result) error {
 	if r.stray {
 		return nil
+	}
+	if r.runaway != nil {
+		return r.runaway
 	}
 	c.records = append(c.records, f.Path)
 	if r.broken != nil {

@@ -2,7 +2,9 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"slices"
+	"sync"
 
 	"github.com/spf13/cobra"
 
@@ -84,11 +86,29 @@ func (s *session) tellSettings(cmd *cobra.Command, settings *yard.Settings, f *c
 	return nil
 }
 
+// takeRules has the records judged by the yard's own rules, too.
+func (s *session) takeRules(settings *yard.Settings) {
+	if len(settings.Rules) == 0 {
+		return
+	}
+	s.engine = sync.OnceValues(func() (*rules.Engine, error) {
+		var folders []*rules.Folder
+		for _, f := range settings.Rules {
+			if info, err := os.Stat(f.Path); err != nil || !info.IsDir() {
+				return nil, fmt.Errorf("%s:%d:%d: there is no folder %s for rules", settings.Path, f.At.Line, f.At.Column, f.Path)
+			}
+			folders = append(folders, &rules.Folder{Path: f.Path, Files: os.DirFS(f.Path)})
+		}
+		return rules.NewWith(folders...)
+	})
+}
+
 // practice is what the settings make of the rules: the practice sets in force
 // beside those of a record, and other severities.
 type practice struct {
 	settings *yard.Settings
 	sets     []string
+	also     []string // the set of the yard's own rules, if it has any
 	changes  map[string]yard.Change
 	lowered  map[string]int // dangers shown as less, by rule
 }
@@ -96,6 +116,9 @@ type practice struct {
 // practiceOf holds the settings against the rules that there are.
 func practiceOf(e *rules.Engine, settings *yard.Settings) (practice, error) {
 	p := practice{settings: settings, sets: settings.Practice.V, changes: map[string]yard.Change{}, lowered: map[string]int{}}
+	if len(settings.Rules) > 0 {
+		p.also = []string{rules.YardSet}
+	}
 	for _, c := range settings.Severity {
 		if _, err := e.Rule(c.Rule); err != nil && c.Rule != yard.RequiredID {
 			return p, fmt.Errorf("%s:%d:%d: severity: %w", settings.Path, c.At.Line, c.At.Column, err)
@@ -108,18 +131,22 @@ func practiceOf(e *rules.Engine, settings *yard.Settings) (practice, error) {
 // inForce returns the practice sets to judge a record by: the yard's, and those
 // that the record names beside them.
 func (p *practice) inForce(named []string, byItself bool) []string {
-	if len(p.sets) == 0 {
-		return named
-	}
 	all := slices.Clone(p.sets)
-	if byItself {
-		for _, set := range named {
-			if !slices.Contains(all, set) {
-				all = append(all, set)
-			}
+	if byItself || len(all) == 0 {
+		all = append(all, named...)
+	}
+	return distinct(append(all, p.also...))
+}
+
+// distinct keeps the first of equal words.
+func distinct(words []string) []string {
+	var kept []string
+	for _, w := range words {
+		if !slices.Contains(kept, w) {
+			kept = append(kept, w)
 		}
 	}
-	return all
+	return kept
 }
 
 // recast gives the breaches of a record the severities that the yard wants. What

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"sync"
 
@@ -45,6 +46,7 @@ type result struct {
 	broken   *panicked // a fault of the program
 	stray    bool      // found in a folder, and no record
 	judged   bool
+	runaway  error // a rule of the yard that cannot be stopped
 }
 
 // judge reads and judges one file. Whatever happens, the file is accounted for.
@@ -94,7 +96,17 @@ func (c *checking) judgeText(path string, text []byte) (out result) {
 	}
 	doc := one.facts()
 	doc.Practice = c.practice.inForce(doc.Practice, one.record.Practice.At.Start.Line > 0)
-	if out.verdicts, err = e.Judge(one.record, doc, c.today); err != nil {
+	out.verdicts, err = e.Judge(one.record, doc, c.today)
+	var ofYard *rules.YardError
+	switch {
+	case errors.As(err, &ofYard):
+		for _, says := range ofYard.Failures {
+			out.faults = append(out.faults, verdict.Fault{Path: path, Says: says})
+		}
+	case errors.As(err, new(*rules.RunawayError)):
+		out.runaway = fmt.Errorf("%s: %w; the check ends here", path, err)
+		return out
+	case err != nil:
 		panic(&programFault{err})
 	}
 	out.judged = true

@@ -75,6 +75,7 @@ func newStart(s *session) *cobra.Command {
 	}
 	cmd.Flags().StringVarP(&to, "output", "o", "", "file to write, which must not be there yet (default: standard output)")
 	cmd.Flags().StringVar(&file, "answers", "", "file with answers, one \"name: answer\" a line")
+	cmd.AddCommand(newStartRule(s))
 	return cmd
 }
 
