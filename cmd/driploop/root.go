@@ -57,7 +57,21 @@ func newRoot(s *session) *cobra.Command {
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(flagError)
 	root.SetVersionTemplate("driploop {{.Version}}\n")
-	root.AddCommand(newCheck(s), newCite(s), newFigures(s), newDraw(s), newFacts(s), newStart(s), newProve(s), newRemedy(s), newShape(s), newSchema(s), newImport(s), newExport(s))
+	root.AddCommand(
+		newCheck(s),
+		newCite(s),
+		newFigures(s),
+		newDraw(s),
+		newFacts(s),
+		newStart(s),
+		newProve(s),
+		newRemedy(s),
+		newShape(s),
+		newSchema(s),
+		newImport(s),
+		newExport(s),
+		newEditor(s),
+	)
 	return root
 }
 

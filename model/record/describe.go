@@ -68,3 +68,46 @@ func (p several[P]) describe(path []string, kind int) (*spec, int) {
 func (p byID[P]) describe(path []string, kind int) (*spec, int) {
 	return p.of().describe(path[1:], kind)
 }
+
+// KeysAt lists the keys of the mapping at a path, in the order of the format; of
+// a component those that its kind may carry.
+func KeysAt(path string, kindOf func(id string) string) []Field {
+	var at []string
+	if path != "" {
+		at = steps(path)
+	}
+	var fields []Field
+	for _, key := range rootTable().keysAt(at) {
+		if f, ok := Describe(join(path, key), kindOf); ok {
+			fields = append(fields, f)
+		}
+	}
+	return fields
+}
+
+func (t *table[T]) keysAt(path []string) []string {
+	if len(path) == 0 {
+		return t.keys
+	}
+	f, _ := t.find(path[0], -1)
+	if f == nil || f.part == nil {
+		return nil
+	}
+	return f.part.keysAt(path[1:])
+}
+
+func (p single[P]) keysAt(path []string) []string { return p.of().keysAt(path) }
+
+func (p several[P]) keysAt(path []string) []string {
+	if len(path) == 0 {
+		return nil // items have numbers
+	}
+	return p.of().keysAt(path[1:])
+}
+
+func (p byID[P]) keysAt(path []string) []string {
+	if len(path) == 0 {
+		return nil // ids are the writer's
+	}
+	return p.of().keysAt(path[1:])
+}

@@ -29,3 +29,23 @@ func TestDescribe(t *testing.T) {
 		assert.False(t, ok, path)
 	}
 }
+
+func TestKeysAt(t *testing.T) {
+	kinds := func(id string) string { return map[string]string{"house": "battery", "helm": "switch"}[id] }
+	keys := func(path string) []string {
+		var all []string
+		for _, f := range KeysAt(path, kinds) {
+			all = append(all, f.Key)
+		}
+		return all
+	}
+	assert.Equal(t, []string{"driploop", "job", "vessel"}, keys("")[:3])
+	assert.Contains(t, keys("components.house"), "cranking")
+	assert.NotContains(t, keys("components.helm"), "cranking")
+	assert.Contains(t, keys("components.helm.links[0]"), "between")
+	assert.Equal(t, []string{"from", "to"}, keys("conductors.P1.ends"))
+	assert.Contains(t, keys("conductors.P1.route[3]"), "support")
+	for _, path := range []string{"components", "conductors.P1.route", "job.number", "nowhere"} {
+		assert.Empty(t, keys(path), path)
+	}
+}

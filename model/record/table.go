@@ -77,6 +77,8 @@ type part interface {
 	sample() object
 	// describe finds the spec at the steps of a path below the part.
 	describe(path []string, kind int) (*spec, int)
+	// keysAt lists the keys of the mapping at the steps of a path below the part.
+	keysAt(path []string) []string
 }
 
 // single is one mapping in a P.

@@ -166,3 +166,24 @@ func (f *finder) make(c *Cure) error {
 	f.text, f.now, f.trials = text, now, map[string]*Judged{}
 	return nil
 }
+
+// Of seeks the cures of one breach of a text, least copper first.
+func Of(name string, text []byte, judge Judge, entries Entries, breach *verdict.Verdict) ([]Cure, error) {
+	now, err := judge(text)
+	if err != nil {
+		return nil, err
+	}
+	f := &finder{name: name, judge: judge, entries: entries, text: text, now: now, signed: signed(now.Record), trials: map[string]*Judged{}}
+	for i := range now.Verdicts.Verdicts {
+		v := &now.Verdicts.Verdicts[i]
+		if v.Outcome != verdict.Breach || key(v) != key(breach) {
+			continue
+		}
+		item := f.cure(v)
+		if item.Cure == nil {
+			return nil, nil
+		}
+		return append([]Cure{*item.Cure}, item.Others...), nil
+	}
+	return nil, nil
+}

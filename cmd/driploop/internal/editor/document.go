@@ -1,0 +1,134 @@
+package editor
+
+import (
+	"path"
+	"slices"
+	"strings"
+	"sync"
+
+	"driploop/model/circuit"
+	"driploop/model/record"
+	"driploop/model/verdict"
+)
+
+// document is one text as an editor has it.
+type document struct {
+	uri     string
+	version int
+	text    string
+	lines   []string
+
+	once     sync.Once
+	record   *record.Record
+	faults   record.Faults
+	analysis *circuit.Analysis
+	verdicts *verdict.Record // nil until judged, or if it cannot be
+	judging  sync.Mutex
+	good     *document // the last text before this one that could be read
+}
+
+func newDocument(uri string, version int, text string) *document {
+	return &document{uri: uri, version: version, text: text, lines: linesOf(text)}
+}
+
+// name is what messages call the file.
+func (d *document) name() string { return path.Base(d.uri) }
+
+// solve reads and solves the record, once.
+func (d *document) solve() {
+	d.once.Do(func() {
+		d.record, d.faults = record.Decode(d.name(), []byte(d.text))
+		if len(d.faults) == 0 {
+			d.analysis = circuit.Analyse(d.record)
+			d.good = nil
+		}
+	})
+}
+
+// lastGood is the newest text that could be read: this one, or one before.
+func (d *document) lastGood() *document {
+	d.solve()
+	if d.analysis != nil {
+		return d
+	}
+	return d.good
+}
+
+// known is the record as far as it is known while a line is half typed.
+func (d *document) known() *record.Record {
+	if g := d.lastGood(); g != nil {
+		return g.record
+	}
+	return d.record
+}
+
+// entryAt is the path of the entry that a position stands on, with the range of
+// its key. Entries that an anchor shares are told by the first that has them.
+func (d *document) entryAt(p position) (string, verdict.Range, bool) {
+	d.solve()
+	at := recordPosition(d.lines, p)
+	var best string
+	var place verdict.Range
+	for path, r := range d.record.Places {
+		if after(r.Start, at) || r.Start.Line != at.Line {
+			continue
+		}
+		if best == "" || after(r.Start, place.Start) || r.Start == place.Start && (len(path) < len(best) || len(path) == len(best) && path < best) {
+			best, place = path, r
+		}
+	}
+	return best, place, best != ""
+}
+
+func after(a, b verdict.Position) bool {
+	return a.Line > b.Line || a.Line == b.Line && a.Column > b.Column
+}
+
+// subject is the part of the record that a path lies in: conductors.P1 of
+// conductors.P1.ends.from.
+func subject(path string) string {
+	parts := strings.SplitN(path, ".", 3)
+	return strings.Join(parts[:min(2, len(parts))], ".")
+}
+
+// wordAt is the id or terminal that a position stands in, such as house.pos.
+func (d *document) wordAt(p position) (string, textRange) {
+	if p.Line >= len(d.lines) {
+		return "", textRange{}
+	}
+	line := d.lines[p.Line]
+	at := offsetIn(line, p.Character)
+	isWord := func(c byte) bool {
+		return c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c == '-' || c == '_' || c == '.' || c >= 0x80
+	}
+	from, to := at, at
+	for from > 0 && isWord(line[from-1]) {
+		from--
+	}
+	for to < len(line) && isWord(line[to]) {
+		to++
+	}
+	return line[from:to], textRange{position{p.Line, from}, position{p.Line, to}}
+}
+
+// named finds the entry that an id names: a component, conductor, space, bundle
+// or penetration.
+func (d *document) named(word string) (string, bool) {
+	r := d.known()
+	if r == nil || word == "" {
+		return "", false
+	}
+	id, _, _ := strings.Cut(word, ".")
+	sections := []string{"components", "conductors", "spaces", "bundles", "penetrations", "cases"}
+	if slices.Contains(sections, id) { // a subject written out, as in a waiver
+		id = subject(word)
+		_, ok := r.Places[id]
+		return id, ok
+	}
+	for _, section := range sections {
+		if _, ok := r.Places[section+"."+id]; ok {
+			return section + "." + id, true
+		}
+	}
+	return "", false
+}
