@@ -73,27 +73,44 @@ func (a *analysis) bolted(f short, end int) *prospect {
 		return p
 	}
 	p.amps = math.Abs(volts / ohms)
-	p.step = boltedStep(name, a.net.nodes[f.back].name, volts, ohms, f.extra, p.amps, end)
+	p.step = a.boltedStep(p, m, f, volts, end)
 	return p
 }
 
-func boltedStep(at, back string, volts, ohms, extra, amps float64, end int) figure.Step {
+// boltedStep is the working of a bolted fault: every resistance in its way, in a
+// ring the part that counts for the whole.
+func (a *analysis) boltedStep(p *prospect, m *mesh, f short, volts float64, end int) figure.Step {
 	what := "greatest: batteries at their least internal resistance, conductors at 20 °C"
 	if end == greatestOhms {
 		what = "least: batteries at their greatest internal resistance, conductors at working temperature"
 	}
-	inputs := []figure.Input{
-		{Symbol: "U", Value: quantity.Round(math.Abs(volts)), Unit: "V", From: "solved network without loads"},
-		{Symbol: "R", Value: quantity.Round(1000 * ohms), Unit: "mohm", From: "solved network, from " + at + " to " + back},
+	inputs := make([]figure.Input, 0, len(p.way)+2)
+	inputs = append(inputs, figure.Input{Symbol: "U", Value: quantity.Round(math.Abs(volts)), Unit: "V", From: "between " + a.net.nodes[f.at].name + " and " + a.net.nodes[f.back].name + ", without loads"})
+	for _, h := range p.way {
+		inputs = append(inputs, a.net.resistanceInput(h, m.values.ohms[h.branch]))
 	}
-	if extra > 0 {
-		inputs[1].From += " and the way back"
-		inputs = append(inputs, figure.Input{Symbol: "of R, way back", Value: quantity.Round(1000 * extra), Unit: "mohm", From: "share of the load's return, by length"})
+	if f.extra > 0 {
+		inputs = append(inputs, figure.Input{Symbol: "R(way back)", Value: quantity.Round(1000 * f.extra), Unit: "mohm", From: "share of the load's return, by length"})
 	}
 	return figure.Step{
-		Formula: "prospective current of a bolted fault at " + at + ": I = U/R, " + what,
-		Source:  "Thévenin's theorem; " + sourceNodal, Inputs: inputs, Result: quantity.Round(amps), Unit: "A",
+		Formula: "prospective current of a bolted fault at " + a.net.nodes[f.at].name + ": I = U/(R + R + …), " + what,
+		Source:  "Thévenin's theorem; " + sourceNodal, Inputs: inputs, Result: quantity.Round(p.amps), Unit: "A",
 	}
+}
+
+// resistanceInput is a resistance in the way of a current as working shows it. In a
+// ring it counts by the square of its share, so that the sum is that of the whole.
+func (n *network) resistanceInput(h hop, ohms float64) figure.Input {
+	b := &n.branches[h.branch]
+	in := figure.Input{Symbol: "R(" + b.id + ")", Value: quantity.Round(1000 * ohms * h.amps * h.amps), Unit: "mohm", From: b.path}
+	if !alike(math.Abs(h.amps), 1) {
+		in.Symbol = "k²·R(" + b.id + ")"
+		in.From += ", k the share of the current that takes it"
+	}
+	if ohms == 0 && (b.kind == device || b.kind == contact) {
+		in.From += ".resistance, not recorded: taken as none"
+	}
+	return in
 }
 
 // faultKey is a fault to the battery at which it is greatest.

@@ -212,7 +212,7 @@ func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
 	if f.source < 0 {
 		return figure.Open(figure.Because("case " + t.name + " has no solution"))
 	}
-	b, src := &a.net.branches[l], &a.net.branches[f.source]
+	b := &a.net.branches[l]
 	drop := t.lone.family.greatest(func(k int) (float64, bool) {
 		u, ok := t.lone.bankVolts(k, f.bank)
 		v, fine := t.lone.voltage(k)
@@ -221,16 +221,7 @@ func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
 	if !drop.known {
 		return figure.Open(a.dropGaps(t, l, f)...)
 	}
-	u, _ := t.lone.bankVolts(0, f.bank)
-	v, _ := t.lone.voltage(0)
-	return figure.Of(drop.value, "V", figure.Step{
-		Formula: "drop in the solved network: voltage at the source less voltage at the load", Source: sourceNodal + "; conductors at working temperature",
-		Inputs: []figure.Input{
-			{Symbol: "U(" + a.net.nodes[src.a].name + ")", Value: quantity.Round(u), Unit: "V", From: "case " + t.name},
-			{Symbol: "U(" + b.id + ")", Value: quantity.Round(v), Unit: "V", From: "case " + t.name},
-		},
-		Result: quantity.Round(drop.value), Unit: "V",
-	})
+	return figure.Of(drop.value, "V", a.dropStep(t, b.id, f, drop.value))
 }
 
 // dropGaps names what is not known of the load and of the ways that its current
@@ -247,7 +238,6 @@ func (a *analysis) dropGaps(t *trial, l int, f flow) []figure.Gap {
 }
 
 func (a *analysis) voltage(t *trial, l *lone) figure.Figure {
-	b := &a.net.branches[l.load]
 	v := l.family.least(l.voltage)
 	if !v.known {
 		gaps := append([]figure.Gap(nil), a.net.pullGaps(pull{branch: l.load})...)
@@ -258,11 +248,7 @@ func (a *analysis) voltage(t *trial, l *lone) figure.Figure {
 	if l.family.supply == low {
 		state = "low"
 	}
-	return figure.Of(v.value, "V", figure.Step{
-		Formula: "voltage at the load in the solved network, battery " + state + ", at its greatest internal resistance", Source: sourceNodal,
-		Inputs: []figure.Input{{Symbol: "U(" + b.id + ")", Value: quantity.Round(v.value), Unit: "V", From: "case " + t.name}},
-		Result: quantity.Round(v.value), Unit: "V",
-	})
+	return figure.Of(v.value, "V", a.voltageStep(t, l, v.value, state))
 }
 
 // nominalOver returns the nominal voltage between two nodes: that of the

@@ -249,3 +249,14 @@ func (l *lone) bankVolts(k int, bank []edge) (float64, bool) {
 	}
 	return math.Abs(sum), true
 }
+
+// meshOf returns the mesh in which a value is greatest.
+func (l *lone) meshOf(of func(k int) float64) int {
+	at := 0
+	for k := range l.family.meshes {
+		if of(k) > of(at) {
+			at = k
+		}
+	}
+	return at
+}
