@@ -71,7 +71,9 @@ func newRoot(s *session) *cobra.Command {
 		newImport(s),
 		newExport(s),
 		newEditor(s),
+		newManual(s),
 	)
+	completeAll(s, root)
 	return root
 }
 
