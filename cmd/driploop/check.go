@@ -151,7 +151,12 @@ func (c *checking) run(ctx context.Context, w io.Writer) error {
 	if err := c.open(w); err != nil {
 		return err
 	}
-	err := inOrder(ctx, c.found.Files, c.judge, c.take)
+	shown := c.progressOf()
+	err := inOrder(ctx, c.found.Files, c.judge, func(f yard.File, r result) error {
+		shown.add()
+		return c.take(f, r)
+	})
+	shown.end()
 	interrupted := errors.Is(err, context.Canceled)
 	if err != nil && !interrupted {
 		return err

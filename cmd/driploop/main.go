@@ -10,6 +10,7 @@ import (
 	"os/signal"
 	"runtime/debug"
 	"syscall"
+	"time"
 )
 
 func main() {
@@ -35,7 +36,7 @@ func collectLessOften() {
 // run carries out one command line and returns the exit code.
 func run(args []string, in io.Reader, out, errs io.Writer) int {
 	return guard(errs, func() int {
-		s := &session{in: in, out: &output{w: out}, errs: errs, terminal: terminalOf(out), engine: compiled()}
+		s := &session{in: in, out: &output{w: out}, errs: errs, terminal: terminalOf(out), engine: compiled(), patience: patience}
 		return s.run(args)
 	})
 }
@@ -80,6 +81,7 @@ type session struct {
 	out      *output
 	errs     io.Writer
 	terminal terminal
+	patience time.Duration // before progress is shown
 	engine   engine
 	code     int
 }
