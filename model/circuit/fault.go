@@ -7,14 +7,20 @@ import (
 	"driploop/model/figure"
 )
 
-// setDeviceFault bounds the current of a bolted fault at a device's load
-// terminal, to the negative terminal of a battery. The greatest is with the
-// batteries' least resistance and cold conductors; the least with their greatest
-// resistance and conductors at working temperature.
+// setDeviceFault bounds the current of a bolted fault at a device, to the negative
+// terminal of a battery. The greatest is with the batteries' least resistance and
+// cold conductors; the least with their greatest resistance and conductors at
+// working temperature, at the load terminal. The greatest is prospective: as if a
+// conductor of no resistance stood in the place of the device (IEC 60050-441,
+// 441-17-01), so of its two terminals that counts at which it is greater.
 func (a *analysis) setDeviceFault(r *DeviceResult, i int) {
 	for k, fam := range a.states(i) {
-		high := a.greatestFault(a.net.branches[i].b, fam, leastOhms).figure()
-		low := a.greatestFault(a.net.branches[i].b, fam, greatestOhms).figure()
+		b := &a.net.branches[i]
+		high := a.greatestFault(b.b, fam, leastOhms).figure()
+		if line := a.greatestFault(b.a, fam, leastOhms).figure(); high.Known && line.Known {
+			high = greater(high, line)
+		}
+		low := a.greatestFault(b.b, fam, greatestOhms).figure()
 		if k == 0 {
 			r.FaultHighA, r.FaultLowA = high, low
 			continue

@@ -47,7 +47,9 @@ type Battery struct {
 	Switched *bool    `json:"switched,omitempty"`
 	Switch   *string  `json:"switch,omitempty"`
 	SwitchMM *float64 `json:"switch_mm,omitempty"` // along the conductors to it
-	Bypass   []string `json:"bypass"`
+	// SwitchAccessible: that switch can be reached at once, without tools.
+	SwitchAccessible *bool    `json:"switch_accessible,omitempty"`
+	Bypass           []string `json:"bypass"`
 	Stowage
 }
 
@@ -86,7 +88,7 @@ func battery(r *record.Record, a *circuit.Analysis, c *record.Component) *Batter
 	put(s, "managed", &f.Managed, c.Managed, "managed")
 	surroundings(s, r, c.Space, "space", map[string]**string{"space_kind": &f.SpaceKind, "exposure": &f.Exposure, "fuel_vapour": &f.FuelVapour})
 	stowage(s, f, r, c)
-	disconnect(s, f, a.Batteries[c.ID])
+	disconnect(s, f, r, a.Batteries[c.ID])
 	return f
 }
 
@@ -102,12 +104,13 @@ func restraint(s *Subject, f *Battery, c *record.Component) {
 	put(s, "pulls", &f.Pulls, c.Pulls, "pulls")
 }
 
-func disconnect(s *Subject, f *Battery, result *circuit.BatteryResult) {
+func disconnect(s *Subject, f *Battery, r *record.Record, result *circuit.BatteryResult) {
 	if result == nil {
 		gap := figure.Because("nothing is wired to the battery in the record")
 		s.open("switched", gap)
 		s.open("switch", gap)
 		s.open("switch_mm", gap)
+		s.open("switch_accessible", gap)
 		return
 	}
 	f.Bypass = append(f.Bypass, result.Bypass...)
@@ -116,10 +119,13 @@ func disconnect(s *Subject, f *Battery, result *circuit.BatteryResult) {
 		gap := figure.Because("no switch stands in its ungrounded conductors")
 		s.open("switch", gap)
 		s.open("switch_mm", gap)
+		s.open("switch_accessible", gap)
 		return
 	}
 	f.Switch = &result.Disconnect
 	putFigure(s, "switch_mm", &f.SwitchMM, result.SwitchLength)
+	by := r.Component(result.Disconnect)
+	putOf(s, "switch_accessible", &f.SwitchAccessible, by.ReadilyAccessible, by.Path+".readily_accessible")
 }
 
 // Charger is the facts of what charges a battery: charger, alternator, solar

@@ -14,6 +14,7 @@ type Load struct {
 	Subject
 	Kind      string   `json:"kind"`
 	Purpose   *string  `json:"purpose,omitempty"`
+	Cranks    bool     `json:"cranks"` // the record says that it cranks an engine
 	DropClass *string  `json:"drop_class,omitempty"`
 	CurrentA  *float64 `json:"current_a,omitempty"` // running alone
 	StallA    *float64 `json:"stall_a,omitempty"`
@@ -49,7 +50,7 @@ type Load struct {
 
 func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 	f := &Load{
-		Subject: Subject{Path: c.Path}, Kind: c.Kind.V,
+		Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Cranks: c.Purpose.Or("") == "cranking",
 		Devices: []string{}, Switches: []string{},
 	}
 	s := &f.Subject

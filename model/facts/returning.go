@@ -167,13 +167,11 @@ func passed(r *record.Record, chains [][]string) float64 {
 	return sum
 }
 
-// cranks tells whether the record claims conductors as the feed of a cranking
-// motor.
+// cranks tells whether the record claims the whole way to a load as the feed of a
+// cranking motor. A horn behind the battery's cranking cable is no such load.
 func cranks(r *record.Record, way []string) bool {
-	for _, id := range way {
-		if c := r.Conductor(id); c != nil && c.Duty.Is() && c.Duty.V == "cranking" {
-			return true
-		}
-	}
-	return false
+	return len(way) > 0 && !slices.ContainsFunc(way, func(id string) bool {
+		c := r.Conductor(id)
+		return c == nil || !c.Duty.Is() || c.Duty.V != "cranking"
+	})
 }

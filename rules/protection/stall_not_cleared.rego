@@ -9,7 +9,7 @@
 #   id: protection/stall-not-cleared
 #   severity: danger
 #   subject: loads
-#   applies: every motor, pump, blower and refrigerator
+#   applies: every motor, pump, blower and refrigerator but cranking motors, whose feeds every document lets go unprotected
 #   needs: [stall_cut, stall_heats]
 #   asks: [stall_cut_s, stall_heat_s, protector, motor_limit_s]
 #   says: "with its rotor locked, {what}"
@@ -24,6 +24,7 @@ package driploop.rules.protection.stall_not_cleared
 applies contains id if {
 	some id, load in input.loads
 	load.rotor
+	not load.cranks
 }
 
 breach contains {"subject": id, "figures": {"what": "no device surely opens, and it has no protector of its own"}, "limit": {}} if {

@@ -3,7 +3,7 @@ package driploop.rules.protection.stall_not_cleared_test
 import data.driploop.rules.protection.stall_not_cleared as rule
 
 load(facts) := {"loads": {"winch": object.union(
-	{"path": "components.winch", "kind": "motor", "devices": ["fuse"], "switches": [], "shared_with": "", "rotor": true, "stall_at": "P2"},
+	{"path": "components.winch", "kind": "motor", "devices": ["fuse"], "switches": [], "shared_with": "", "rotor": true, "cranks": false, "stall_at": "P2"},
 	facts,
 )}}
 
@@ -32,6 +32,12 @@ test_only_what_decides_is_asked if {
 	asked({"stall_cut": true, "stall_heats": false, "protector": "thermal-auto"}) == {"protector"}
 	asked({"stall_cut": true, "stall_heats": false, "protector": "none"}) == {"protector", "stall_cut_s", "motor_limit_s"}
 	asked({"stall_cut": true, "stall_heats": true, "protector": "thermal-auto"}) == {"protector", "stall_cut_s", "stall_heat_s"}
+}
+
+# A starter has no fuse ahead and no protector: its feed is let go by every document.
+test_cranking_motors_are_left_out if {
+	rule.applies == {"winch"} with input as load({})
+	rule.applies == set() with input as load({"cranks": true})
 }
 
 test_loads_without_a_rotor_are_left_out if {

@@ -8,7 +8,7 @@ sets(facts) := {f.set | some f in rule.breach with input as doc(object.union({"s
 
 test_every_battery_but_for_the_voluntary_standard if {
 	sets({"cranking_given": true, "cranking_a": 500}) == {"us-inspected", "uk"}
-	sets({"switched": true, "cranking_given": true, "cranking_a": 1200}) == set()
+	sets({"switched": true, "switch_accessible": true, "cranking_given": true, "cranking_a": 1200}) == set()
 }
 
 test_by_cold_cranking_current if {
@@ -23,8 +23,13 @@ test_by_capacity_only_where_that_is_not_known if {
 }
 
 test_asks_for_the_size_only_without_a_switch if {
-	rule.asks == set() with input as doc({"switched": true})
+	{a.fact | some a in rule.asks} == {"switch_accessible"} with input as doc({"switched": true})
 	{a.fact | some a in rule.asks} == {"cranking_a", "capacity_ah"} with input as doc({"switched": false})
+}
+
+test_a_switch_out_of_reach if {
+	sets({"switched": true, "switch_accessible": false}) == {"us-inspected", "uk"}
+	sets({"switched": true, "switch_accessible": true}) == set()
 }
 
 test_silent_while_unknown if {
