@@ -17,6 +17,7 @@ type RulePage struct {
 	Related []*verdict.Rule   // those that it names, or that name it
 	Limits  []RuleLimit
 	Needs   []RuleNeed
+	Entries []RuleEntry // all that its needs come from
 	Breach  RuleExample // a record that breaks the rule
 	Cure    RuleExample // the same put right
 	Open    RuleExample // the same with something missing
@@ -36,6 +37,14 @@ type RuleNeed struct {
 	Fact    string
 	When    string // in which cases, where not in all
 	Entries []string
+}
+
+// RuleEntry is an entry of a record that a rule looks at.
+type RuleEntry struct {
+	Path    string // with stars for what differs, as in conductors.*.size
+	Says    string // what it is
+	Example string // one that a record could hold, in YAML
+	When    string // in which cases, where not in all
 }
 
 // RuleExample is a record in YAML with a line on what it shows.
@@ -85,10 +94,15 @@ func (r *rulePager) head() {
 	r.entry("judges", r.rule.Applies)
 	r.entry("why", r.rule.Why)
 	r.entry("at worst", Consequence(r.rule.Severity))
-	r.entry("finding", openPlaces(r.rule.Says))
+	if says := openPlaces(r.rule.Says); !bareFinding.MatchString(says) {
+		r.entry("finding", says)
+	}
 	r.entry("remedy", openPlaces(r.rule.Remedy))
 	r.entry("since", r.rule.Since)
 }
+
+// bareFinding is one that the breach words itself, such as "{fault}".
+var bareFinding = regexp.MustCompile(`^‹[^›]*›$`)
 
 // Consequence says what a severity means, after the signal words of ANSI Z535:
 // what can come of it if nothing is done.
@@ -132,11 +146,31 @@ func (r *rulePager) limits() {
 	for _, l := range r.of.Limits {
 		var parts []string
 		for _, f := range shown(l.Figures) {
-			parts = append(parts, spaced(f.Name)+" "+glued(f.Print(r.o.Units)))
+			text := f.Text
+			if text == "" {
+				text = glued(f.Print(r.o.Units))
+			}
+			parts = append(parts, strings.TrimPrefix(spaced(f.Name)+" "+r.bound(f.Name)+text, " "))
 		}
 		rows.add(l.Set, l.Clause, l.When, strings.Join(parts, ", "))
 	}
 	r.table(rows)
+}
+
+// bound says whether a limit is a most or a least, as the rule's words have it;
+// nothing where they do not tell.
+func (r *rulePager) bound(figure string) string {
+	for _, words := range []string{r.rule.Says, r.rule.Remedy} {
+		before, _, found := strings.Cut(words, "{limit."+figure+"}")
+		switch {
+		case !found:
+		case strings.HasSuffix(before, "at least "):
+			return "at least "
+		case strings.HasSuffix(before, "at most "), strings.HasSuffix(before, "within "):
+			return "at most "
+		}
+	}
+	return ""
 }
 
 // shown leaves out the area of a limit that is a conductor's size: the size says
@@ -206,37 +240,19 @@ func (r *rulePager) needs() {
 		return
 	}
 	r.section("WHAT THE RECORD HAS TO SAY", "or the rule cannot be decided")
-	for i, n := range r.of.Needs {
-		same := func(m RuleNeed) bool { return m.When == n.When && slices.Equal(m.Entries, n.Entries) }
-		if slices.ContainsFunc(r.of.Needs[:i], same) {
-			continue
-		}
-		var facts []string
-		for _, m := range r.of.Needs[i:] {
-			if same(m) {
-				facts = append(facts, factWords(m.Fact))
-			}
-		}
-		text := strings.Join(facts, ", ")
-		if n.When != "" {
-			text += "; " + n.When
-		}
-		if len(n.Entries) == 0 {
-			r.item(text, ": from what every record says, and its circuit")
-			continue
-		}
-		r.item(strings.Join(n.Entries, ", "), ": "+text)
+	if len(r.of.Entries) == 0 {
+		r.item("Nothing more", " than every record says: all comes from its circuit.")
 	}
-}
-
-// factWords turns the name of a fact into words: of "rated_v", "rated (V)".
-func factWords(fact string) string {
-	plain, q := quantity.FromFact(fact, 1)
-	words := strings.ReplaceAll(spaced(plain), ".", "'s ")
-	if q.Unit == "" {
-		return words
+	for _, e := range r.of.Entries {
+		text := ": " + strings.TrimSuffix(e.Says, ".")
+		if e.Example != "" {
+			text += ", such as " + e.Example
+		}
+		if e.When != "" {
+			text += "; " + e.When
+		}
+		r.item(e.Path, text)
 	}
-	return words + " (" + quantity.Symbol(q.Unit) + ")"
 }
 
 // mark is where the verdicts of an example point.

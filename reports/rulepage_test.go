@@ -47,6 +47,10 @@ func rulePage() *reports.RulePage {
 			{Fact: "enclosed", When: "where the case calls for it", Entries: []string{"conductors.*.route", "conductors.*.route[*].in"}},
 			{Fact: "vessel.hull"},
 		},
+		Entries: []reports.RuleEntry{
+			{Path: "conductors.*.length", Says: "Length.", Example: "2.4 m"},
+			{Path: "conductors.*.route[*].in", Says: "What it runs in.", When: "only where the case calls for it"},
+		},
 		Breach: reports.RuleExample{Says: "The fuse sits 2.4 m away.", Text: "# The fuse sits 2.4 m away.\ndriploop: 1\n"},
 		Cure:   reports.RuleExample{Says: "The fuse sits on the post.", Text: "# The fuse sits on the post.\ndriploop: 1\n"},
 		Open:   reports.RuleExample{Says: "Nobody measured it.", Text: "# Nobody measured it.\ndriploop: 1\n"},
@@ -72,7 +76,7 @@ func TestRulePageTellsLawFromWhatIsReported(t *testing.T) {
 	for _, part := range []string{
 		"Law, US Coast Guard; binds boats with a petrol engine 183.455(b)(1): a device within 7 in of the source (clause read) [us-federal]",
 		"Standard the same, farther where enclosed (as reported; the document itself was not seen) [us-voluntary]",
-		"Practice as near as can be (common practice, no source) [workmanship]", "us-federal 183.455(b)(1) in a sheath or enclosure unprotected 40 in",
+		"Practice as near as can be (common practice, no source) [workmanship]", "us-federal 183.455(b)(1) in a sheath or enclosure unprotected at most 40 in",
 	} {
 		assert.Contains(t, text, part)
 	}

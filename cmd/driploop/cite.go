@@ -172,6 +172,7 @@ func (c citer) page(r *verdict.Rule, whole bool) (*reports.RulePage, error) {
 	}
 	page.Related = c.related(r)
 	page.Needs = needs(r, c.entries())
+	page.Entries = entriesOf(page.Needs)
 	example, err := c.Example(r.ID)
 	if err != nil {
 		return nil, err

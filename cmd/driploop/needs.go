@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"driploop/model/record"
 	"driploop/model/verdict"
 	"driploop/reports"
 )
@@ -26,13 +27,35 @@ func needs(r *verdict.Rule, entries openFacts) []reports.RuleNeed {
 		}
 	}
 	add(r.Needs, "")
-	add(r.Asks, "where the case calls for it")
+	add(r.Asks, "only where the case calls for it")
 	add(r.Decides, "to tell whether the rule applies")
 	for _, c := range r.Sources {
 		add(c.Needs, "under "+c.Set)
 	}
 	return all
 }
+
+// entriesOf lists the entries behind needs, each once, with what the format says
+// of it. What is needed in all cases is not said to be so in some.
+func entriesOf(all []reports.RuleNeed) []reports.RuleEntry {
+	var entries []reports.RuleEntry
+	for _, n := range all {
+		for _, path := range n.Entries {
+			at := slices.IndexFunc(entries, func(e reports.RuleEntry) bool { return e.Path == path })
+			switch {
+			case at < 0:
+				field, _ := record.Describe(anExample.Replace(path), func(string) string { return "" })
+				entries = append(entries, reports.RuleEntry{Path: path, Says: field.Says, Example: field.Example, When: n.When})
+			case n.When == "":
+				entries[at].When = ""
+			}
+		}
+	}
+	return entries
+}
+
+// anExample makes of the pattern of an entry the path of one.
+var anExample = strings.NewReplacer(".ends.*", ".ends.from", "[*]", "[0]", ".*", ".any")
 
 // openFacts holds, by collection and fact, the entries that would make the fact
 // known.

@@ -19,6 +19,8 @@
 #   since: 0.1.0
 package driploop.rules.conductors.overheats
 
+limits := {"workmanship": {"temperature": "the rating of the insulation"}}
+
 applies contains id if {
 	some id, conductor in input.conductors
 	conductor.role != "bonding"

@@ -22,6 +22,16 @@
 #   since: 0.1.0
 package driploop.rules.conductors.overloaded
 
+# The values of Table 5 and of its note 1 stand with the facts, by size and rating.
+limits := {
+	"us-federal": {
+		"elsewhere": {"clause": "183.425(b)", "current": "Table 5 by size and rating of the insulation"},
+		"in an engine space": {"clause": "183.425(c)", "current": "Table 5 times note 1: 0.58 at 60 °C, 0.75 at 75, 0.78 at 80, 0.82 at 90, 0.85 at 105, 0.89 at 125, 1 at 200"},
+	},
+	"us-inspected": {"current": "Table 5 of 33 CFR 183.425 with note 1"},
+	"us-voluntary": {"current": "the same table, as reported"},
+}
+
 # 33 CFR 183.425(g). Its exemption of electronic circuits under one ampere needs
 # no word here: no size in Table 5 is allowed less than that.
 exempt := {"communication", "navigation", "resistance", "ignition-secondary", "cranking"}

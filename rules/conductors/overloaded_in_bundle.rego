@@ -21,6 +21,15 @@
 #   since: 0.1.0
 package driploop.rules.conductors.overloaded_in_bundle
 
+# Of the current that it may carry alone where it runs, by the number of conductors
+# together.
+limits := {"us-voluntary": {
+	"3 together": {"share_pct": 70},
+	"4 to 6 together": {"share_pct": 60},
+	"7 to 24 together": {"share_pct": 50},
+	"25 together and more": {"share_pct": 40},
+}}
+
 # 33 CFR 183.435(b) has the same factors for conductors of 50 V and more only, so
 # this is no law under 50 V.
 
@@ -29,7 +38,7 @@ least_size := 3
 
 # The hardest factor, for 25 conductors and more, in per cent. What stays within it is met
 # whatever it runs with, and nobody has to count.
-hardest_pct := 40
+hardest_pct := limits["us-voluntary"]["25 together and more"].share_pct
 
 excludes contains id if {
 	some id, conductor in input.conductors

@@ -22,10 +22,17 @@
 #   since: 0.1.0
 package driploop.rules.conductors.too_few_strands
 
+limits := {"us-voluntary": {
+	"from 16 AWG on": {"clause": "stranding", "strands": 19},
+	"2/0 AWG of type 2": {"clause": "stranding", "strands": 127},
+	"2/0 AWG of type 3": {"clause": "stranding", "strands": 1323},
+	"other sizes by type": {"clause": "stranding, other rows", "strands": "a table from memory, unverified: a notice at most"},
+}}
+
 # From 16 AWG, 1.309 mm², on.
 least_mm2 := 1.309
 
-least := 19
+least := limits["us-voluntary"]["from 16 AWG on"].strands
 
 # Least number of strands by size for type 2 and type 3. Reported: 19 of type 2
 # from 16 to 8 AWG, and both of 2/0 AWG. All else is from memory, unverified, and

@@ -25,6 +25,11 @@
 #   since: 0.1.0
 package driploop.rules.equipment.ingress_rating_low
 
+limits := {
+	"workmanship": {"in a wet place": {"rating": "IPX4"}, "in a washed place": {"rating": "IPX6"}, "immersed": {"rating": "IPX7"}},
+	"us-inspected": {"in a wet place": {"rating": "IPX4"}, "in a washed place": {"rating": "IPX6"}, "immersed": {"rating": "IPX7"}},
+}
+
 # What each exposure asks: wet is splash and spray, washed is solid water and
 # hoses, immersed is standing water.
 needed := {

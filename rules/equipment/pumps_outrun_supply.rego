@@ -21,6 +21,8 @@
 #   since: 0.1.0
 package driploop.rules.equipment.pumps_outrun_supply
 
+limits := {"us-inspected": {"share_pct": 100}, "workmanship": {"share_pct": 100}}
+
 # 46 CFR 182.520(e)(8): all of them together, so from two on.
 least := 2
 
@@ -40,7 +42,7 @@ applies contains "vessel" if {
 breach contains {
 	"subject": "vessel",
 	"figures": {"pumps": input.vessel.bilge_pumps, "at": input.vessel.pumps_at, "share_pct": input.vessel.pumps_share_pct},
-	"limit": {"share_pct": 100},
+	"limit": {"share_pct": limits.workmanship.share_pct},
 } if {
-	input.vessel.pumps_share_pct > 100
+	input.vessel.pumps_share_pct > limits.workmanship.share_pct
 }

@@ -24,6 +24,17 @@
 #   since: 0.1.0
 package driploop.rules.penetrations.not_watertight
 
+limits := {
+	"workmanship": {
+		"in a wet place": {"rating": "IPX4"}, "in a washed place": {"rating": "IPX6"},
+		"immersed, or in a watertight bulkhead": {"rating": "IPX7"},
+	},
+	"us-inspected": {
+		"in a wet place": {"rating": "IPX4"}, "in a washed place": {"rating": "IPX6"},
+		"immersed, or in a watertight bulkhead": {"rating": "IPX7"},
+	},
+}
+
 # The ratings stand for what a place asks: wet is splash and spray, washed is
 # solid water and hoses, immersed and a watertight bulkhead are standing water.
 needed := {

@@ -23,6 +23,15 @@
 #   since: 0.1.0
 package driploop.rules.terminations.unsealed_where_wet
 
+limits := {
+	"workmanship": {
+		"in a damp place": {"rating": "IPX1"}, "in a wet place": {"rating": "IPX4"},
+		"in a washed place": {"rating": "IPX6"}, "immersed": {"rating": "IPX7"},
+	},
+	"us-voluntary": {"immersed": {"rating": "IPX7"}},
+	"us-inspected": {"in a wet place": {"rating": "IPX4"}, "in a washed place": {"rating": "IPX6"}, "immersed": {"rating": "IPX7"}},
+}
+
 # What a place asks for: damp is condensation, wet spray, washed seas and hoses,
 # immersed standing water.
 needed := {
