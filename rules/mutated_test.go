@@ -49,27 +49,30 @@ func (l leaf) key() string {
 // mutated draws a record with up to four values taken away, unknown, or changed
 // to another number or word.
 func mutated(t *rapid.T, tb testing.TB, text string, words vocabulary) string {
-	document, _ := tree(tb, text)
+	root, _ := tree(tb, text)
 	for range rapid.IntRange(1, 4).Draw(t, "changes") {
-		leaves := leavesOf(document.Content[0], "", nil)
+		leaves := leavesOf(root, "", nil, nil)
+		if len(leaves) == 0 {
+			break
+		}
 		l := rapid.SampledFrom(leaves).Draw(t, "leaf")
 		switch rapid.SampledFrom([]string{"without", "unknown", "number", "word", "word"}).Draw(t, "change") {
 		case "without":
-			l.remove()
+			root = without(root, l)
 		case "unknown":
-			*l.value = leafNode("unknown")
+			root = reading(root, l, "unknown")
 		case "number":
 			if m := quantityForm.FindStringSubmatch(l.value.Value); m != nil {
 				number, err := strconv.ParseFloat(m[1], 64)
 				require.NoError(tb, err)
 				number *= rapid.SampledFrom(factors).Draw(t, "factor")
-				l.value.Value = strconv.FormatFloat(number, 'g', 6, 64) + m[2]
+				root = reading(root, l, strconv.FormatFloat(number, 'g', 6, 64)+m[2])
 			}
 		case "word":
-			*l.value = leafNode(rapid.SampledFrom(words[l.key()]).Draw(t, "word"))
+			root = reading(root, l, rapid.SampledFrom(words[l.key()]).Draw(t, "word"))
 		}
 	}
-	return rendered(document)
+	return rendered(root)
 }
 
 // TestMutatedRecordsAreJudgedAsByOPAAlone changes the records of the examples and
