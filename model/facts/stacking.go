@@ -1,6 +1,8 @@
 package facts
 
 import (
+	"strings"
+
 	"driploop/model/figure"
 	"driploop/model/record"
 )
@@ -51,18 +53,22 @@ func layers(r *record.Record, ends []string) (all []layer, gaps []figure.Gap) {
 
 // endOf finds the end with an id such as "P1.from".
 func endOf(r *record.Record, id string) (*record.Conductor, *record.End, string) {
-	for _, c := range r.Conductors {
-		for side, e := range map[string]*record.End{"from": c.Ends.From, "to": c.Ends.To} {
-			if id != c.ID+"."+side {
-				continue
-			}
-			if e == nil {
-				e = &record.End{}
-			}
-			return c, e, c.Path + ".ends." + side
-		}
+	at := strings.LastIndexByte(id, '.')
+	if at < 0 {
+		return nil, nil, ""
 	}
-	return nil, nil, ""
+	c, side := r.Conductor(id[:at]), id[at+1:]
+	if c == nil {
+		return nil, nil, ""
+	}
+	e := c.Ends.From
+	if side == "to" {
+		e = c.Ends.To
+	}
+	if e == nil {
+		e = &record.End{}
+	}
+	return c, e, c.Path + ".ends." + side
 }
 
 // stacked sets the order of the terminals and the cover of a stud.
