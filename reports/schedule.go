@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,6 +18,9 @@ import (
 type ScheduleOptions struct {
 	Options
 	Working bool // show how each figure was got
+	// Subjects, by id or path in the record, limits what is shown to the working of
+	// these; none stands for the whole schedule.
+	Subjects []string
 }
 
 // Schedule writes the computed schedule of circuits of a record: each load with
@@ -24,6 +28,9 @@ type ScheduleOptions struct {
 // and what is missing for the figures that stay open.
 func Schedule(w io.Writer, r *record.Record, a *circuit.Analysis, o ScheduleOptions) error {
 	s := newSchedule(w, r, a, o.Options)
+	if len(o.Subjects) > 0 {
+		return s.only(o.Subjects)
+	}
 	s.head()
 	s.problems()
 	s.loads()
@@ -33,7 +40,7 @@ func Schedule(w io.Writer, r *record.Record, a *circuit.Analysis, o ScheduleOpti
 	}
 	s.open()
 	if o.Working {
-		s.working()
+		s.working(s.shown)
 	} else {
 		s.blank()
 		s.hang(0, 0, txt("How each figure was got: the same command with --working."))
@@ -135,10 +142,10 @@ func (s *schedule) measure(m record.Measure) string {
 }
 
 // working writes how each figure was got.
-func (s *schedule) working() {
-	s.heading("WORKING", plural(len(s.shown), "figure"))
+func (s *schedule) working(figures []named) {
+	s.heading("WORKING", plural(len(figures), "figure"))
 	subject := ""
-	for _, n := range s.shown {
+	for _, n := range figures {
 		if n.subject != subject {
 			if subject != "" {
 				s.blank()
@@ -158,10 +165,66 @@ func (s *schedule) steps(n named) {
 	for _, step := range n.fig.Working {
 		s.hang(6, 8, txt(step.Formula), in(faint, " ["+step.Source+"]"))
 		for _, input := range step.Inputs {
-			s.hang(8, 10, txt(input.Symbol+" = "+exact(input.Value, input.Unit)), in(faint, " from "+input.From))
+			s.hang(8, 10, txt(input.Symbol+" = "+exact(input.Value, input.Unit)), in(faint, " from "+input.From+s.where(input.From)))
 		}
 		s.hang(8, 10, txt("gives "+exact(step.Result, step.Unit)))
 	}
+}
+
+// only writes the working of some subjects.
+func (s *schedule) only(subjects []string) error {
+	whole := newSchedule(io.Discard, s.rec, s.a, Options{Units: s.units})
+	whole.loads()
+	whole.sheets()
+	s.head()
+	s.working(whole.of(subjects))
+	s.blank()
+	s.hang(0, 0, txt(Caution))
+	return s.close()
+}
+
+// of returns the figures shown of some subjects, of all if none is named.
+func (s *schedule) of(subjects []string) []named {
+	if len(subjects) == 0 {
+		return s.shown
+	}
+	var some []named
+	for _, n := range s.shown {
+		_, id, _ := strings.Cut(n.subject, ".")
+		if slices.Contains(subjects, n.subject) || slices.Contains(subjects, id) {
+			some = append(some, n)
+		}
+	}
+	return some
+}
+
+// Subjects lists, by id, the parts of a record that a schedule has figures of.
+func Subjects(r *record.Record, a *circuit.Analysis) []string {
+	var ids []string
+	for _, c := range r.Components {
+		if a.Loads[c.ID] != nil || a.Devices[c.ID] != nil || a.Batteries[c.ID] != nil {
+			ids = append(ids, c.ID)
+		}
+	}
+	for _, c := range r.Conductors {
+		ids = append(ids, c.ID)
+	}
+	return ids
+}
+
+// line returns the line of the file at which an entry of the record stands, 0 for
+// what is none.
+func (s *schedule) line(path string) int {
+	path, _, _ = strings.Cut(path, ", ")
+	return s.rec.Places[path].Start.Line
+}
+
+// where names the line of an entry.
+func (s *schedule) where(path string) string {
+	if line := s.line(path); line > 0 {
+		return fmt.Sprintf(" (line %d)", line)
+	}
+	return ""
 }
 
 // exact prints a number of a working with the digits that it takes to check it.

@@ -106,6 +106,8 @@ func size(c *record.Conductor) string {
 func (s *schedule) sheets() []titled {
 	all := []titled{
 		{"conductors", "what each may carry, and what guards it", s.conductors()},
+		{"currents by case", "the greatest in each kind of operating case", s.currents()},
+		{"faults and heat", "a bolted fault at the far end, and the warmest that each gets", s.faults()},
 		{"unprotected", "from each source to the first fuse or breaker", s.unprotected()},
 		{"fuses and breakers", "what each carries and may have to break", s.devices()},
 		{"batteries", "what the solution took for each", s.sources()},

@@ -47,7 +47,7 @@ func meant(word string, words []string, prefix string) string {
 func nearest(word string, words []string) string {
 	best, least := "", len(word)
 	for _, w := range words {
-		if d := levenshtein.ComputeDistance(strings.ToLower(word), w); d < least && d <= 1+len(w)/3 {
+		if d := levenshtein.ComputeDistance(strings.ToLower(word), strings.ToLower(w)); d < least && d <= 1+len(w)/3 {
 			best, least = w, d
 		}
 	}
