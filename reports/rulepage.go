@@ -102,7 +102,7 @@ func (r *rulePager) head() {
 }
 
 // bareFinding is one that the breach words itself, such as "{fault}".
-var bareFinding = regexp.MustCompile(`^‹[^›]*›$`)
+var bareFinding = regexp.MustCompile(`^(‹[^›]*›|[ ,;:])*$`)
 
 // Consequence says what a severity means, after the signal words of ANSI Z535:
 // what can come of it if nothing is done.

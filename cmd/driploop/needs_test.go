@@ -48,3 +48,16 @@ func TestNeedsNameTheEntriesBehindAFact(t *testing.T) {
 		}
 	}
 }
+
+// The page of a rule tells of each entry what it is: the format knows them all.
+func TestEveryEntryOfARulePageIsTold(t *testing.T) {
+	engine, err := compiled()()
+	require.NoError(t, err)
+	open := blankEntries()
+	for _, r := range engine.Rules() {
+		assert.NotEmpty(t, r.Since, r.ID)
+		for _, e := range entriesOf(needs(r, open)) {
+			assert.NotEmpty(t, e.Says, "%s: %s", r.ID, e.Path)
+		}
+	}
+}

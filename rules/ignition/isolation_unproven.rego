@@ -25,7 +25,16 @@ package driploop.rules.ignition.isolation_unproven
 
 # 33 CFR 183.410(b)(3): two feet. 183.410(c)(2): 12 in, and a quarter of a US
 # fluid ounce (29.5735 mL) in an hour.
-limits := {"us-federal": {"isolation_mm": 609.6, "water_held_mm": 304.8, "seepage_m3": 0.00000739338}}
+limits := {"us-federal": {
+	"open air between": {"clause": "183.410(b)(3)", "isolation_mm": 609.6},
+	"a bulkhead between": {"clause": "183.410(c)(2)", "water_held_mm": 304.8, "seepage_m3": 0.00000739338},
+}}
+
+apart_mm := limits["us-federal"]["open air between"].isolation_mm
+
+water_mm := limits["us-federal"]["a bulkhead between"].water_held_mm
+
+seepage_m3 := limits["us-federal"]["a bulkhead between"].seepage_m3
 
 excludes contains id if {
 	some id, component in input.components
@@ -67,18 +76,18 @@ asks contains {"subject": id, "fact": fact} if {
 asks contains {"subject": id, "fact": "bulkhead_third_mm"} if {
 	some id, component in input.components
 	component.isolation_means == "bulkhead"
-	component.water_held_mm < limits["us-federal"].water_held_mm
+	component.water_held_mm < water_mm
 }
 
 breach contains {
 	"subject": id,
 	"clause": "183.410(b)(3)",
 	"figures": {"means": "distance", "fails": "the distance is too small", "isolation_mm": component.isolation_mm},
-	"limit": {"isolation_mm": limits["us-federal"].isolation_mm},
+	"limit": {"isolation_mm": apart_mm},
 } if {
 	some id, component in input.components
 	component.isolation_means == "distance"
-	component.isolation_mm < limits["us-federal"].isolation_mm
+	component.isolation_mm < apart_mm
 }
 
 breach contains {
@@ -122,7 +131,7 @@ breach contains {
 } if {
 	some id, component in input.components
 	component.isolation_means == "bulkhead"
-	component.water_held_mm < limits["us-federal"].water_held_mm
+	component.water_held_mm < water_mm
 	component.water_held_mm < component.bulkhead_third_mm
 }
 
@@ -130,9 +139,9 @@ breach contains {
 	"subject": id,
 	"clause": "183.410(c)(2)",
 	"figures": {"means": "a bulkhead", "fails": "it lets through too much water", "seepage_m3": component.seepage_m3},
-	"limit": {"seepage_m3": limits["us-federal"].seepage_m3},
+	"limit": {"seepage_m3": seepage_m3},
 } if {
 	some id, component in input.components
 	component.isolation_means == "bulkhead"
-	component.seepage_m3 > limits["us-federal"].seepage_m3
+	component.seepage_m3 > seepage_m3
 }

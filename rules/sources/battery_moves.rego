@@ -22,9 +22,9 @@
 package driploop.rules.sources.battery_moves
 
 limits := {
-	"us-federal": {"movement_mm": 25.4, "force_n": 400.339, "time_s": 60, "pulls": 5}, # 1 in, 90 lbf
-	"us-voluntary": {"movement_mm": 25.4, "force_n": 400.339, "time_s": 60, "pulls": 5},
-	"international": {"movement_mm": 10},
+	"us-federal": {"when": "or twice its weight, if less", "movement_mm": 25.4, "force_n": 400.339, "time_s": 60, "pulls": 5}, # 1 in, 90 lbf
+	"us-voluntary": {"when": "or twice its weight, if less", "movement_mm": 25.4, "force_n": 400.339, "time_s": 60, "pulls": 5},
+	"international": {"when": "under twice its weight", "movement_mm": 10},
 }
 
 # The pull is twice the weight, or 90 lbf where that is less; ISO knows no such
