@@ -1,6 +1,7 @@
 package diagram
 
 import (
+	"slices"
 	"strconv"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -30,8 +31,9 @@ type pdf struct {
 // NewPDF returns a canvas on the current page of a document: its origin at x and
 // y, a unit of the diagram as large as scale, all in units of the document.
 func NewPDF(doc *fpdf.Fpdf, x, y, scale float64, links PDFLinks) Canvas {
-	doc.AddUTF8FontFromBytes(pdfFont, "", goregular.TTF)
-	doc.AddUTF8FontFromBytes(pdfFont, "B", gobold.TTF)
+	// The library writes into the fonts that it is given.
+	doc.AddUTF8FontFromBytes(pdfFont, "", slices.Clone(goregular.TTF))
+	doc.AddUTF8FontFromBytes(pdfFont, "B", slices.Clone(gobold.TTF))
 	colours := map[Ink]string{}
 	for _, s := range shades() {
 		colours[s.ink] = s.light
