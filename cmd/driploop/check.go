@@ -131,6 +131,7 @@ type checking struct {
 	today    time.Time
 	found    yard.Found
 	practice practice
+	whole    bool // results keep the record and what was solved of it
 
 	earlier  *yard.Earlier  // nil unless compared with a revision
 	baseline *yard.Baseline // nil unless there is one

@@ -46,7 +46,8 @@ type result struct {
 	broken   *panicked // a fault of the program
 	stray    bool      // found in a folder, and no record
 	judged   bool
-	runaway  error // a rule of the yard that cannot be stopped
+	runaway  error  // a rule of the yard that cannot be stopped
+	solved   solved // set if the run asks to keep it
 }
 
 // judge reads and judges one file. Whatever happens, the file is accounted for.
@@ -113,6 +114,9 @@ func (c *checking) judgeText(path string, text []byte) (out result) {
 	out.ask(c.settings.RequiredEntries(one.record))
 	out.ask(c.settings.RequiredFiles(out.verdicts.Kind, path, one.record.Places["job"]))
 	c.practice.recast(&out.verdicts)
+	if c.whole {
+		out.solved = one
+	}
 	return out
 }
 

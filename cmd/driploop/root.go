@@ -22,7 +22,8 @@ const rootExample = `  driploop check job.yaml                    judge one reco
   driploop start -o job.yaml                 draft a new record
   driploop cite                              list the rules
   driploop cite drip loop                    find rules by words
-  driploop figures job.yaml                  the computed schedule of circuits`
+  driploop figures job.yaml                  the computed schedule of circuits
+  driploop report job.yaml -o job.html       a survey report, to read or to print`
 
 // guide is what a bare "driploop" prints.
 const guide = `driploop judges the record of a direct-current installation on a small craft.
@@ -62,7 +63,7 @@ func newRoot(s *session) *cobra.Command {
 		newCite(s),
 		newFigures(s),
 		newDraw(s),
-		newFacts(s),
+		newFacts(s), newReport(s),
 		newStart(s),
 		newProve(s),
 		newRemedy(s),
