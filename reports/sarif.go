@@ -73,6 +73,9 @@ func (s *sarif) record(rec *verdict.Record) {
 
 func (s *sarif) result(v *verdict.Verdict, job string, file sarifArtifact, src *Source) sarifResult {
 	show := v.Show(s.o.Units)
+	if v.Outcome == verdict.Met || v.Outcome == verdict.NotApplicable {
+		src = nil // nobody reads the lines of what is in order, and they are most
+	}
 	r := sarifResult{
 		RuleID: v.Rule.ID, RuleIndex: s.rule(v.Rule, v.Sources), Kind: sarifKind(v.Outcome), Level: "none",
 		Message:      sarifText{Text: sarifMessage(v, show)},

@@ -39,8 +39,8 @@ func ScheduleXLSX(w io.Writer, r *record.Record, a *circuit.Analysis, o Options)
 // workbook keeps the first error.
 type workbook struct {
 	*excelize.File
-	bold, number, text int // styles
-	err                error
+	bold, number, text, wrapped int // styles
+	err                         error
 }
 
 func (b *workbook) do(err error) {
@@ -58,7 +58,8 @@ func (b *workbook) style(s *excelize.Style) int {
 func (b *workbook) begin(at time.Time) {
 	// The format of general numbers, which shows no more digits than there are.
 	b.number = b.style(&excelize.Style{NumFmt: 0, Alignment: &excelize.Alignment{Vertical: "top"}})
-	b.text = b.style(&excelize.Style{NumFmt: 49, Alignment: &excelize.Alignment{Vertical: "top", WrapText: true}})
+	b.text = b.style(&excelize.Style{NumFmt: 49, Alignment: &excelize.Alignment{Vertical: "top"}})
+	b.wrapped = b.style(&excelize.Style{NumFmt: 49, Alignment: &excelize.Alignment{Vertical: "top", WrapText: true}})
 	b.bold = b.style(&excelize.Style{
 		Font:      &excelize.Font{Bold: true},
 		Fill:      excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E6E6E6"}},
@@ -72,11 +73,14 @@ func (b *workbook) begin(at time.Time) {
 	b.do(b.SetDocProps(properties))
 }
 
-// The widths of columns, in characters.
+// The widths of columns, in characters, are kept between these.
 const (
-	narrow = 12
-	wide   = 20
+	narrow = 10
+	wide   = 36
 )
+
+// headHeight is that of a head of three lines, in points.
+const headHeight = 45
 
 // sheet adds a table.
 func (b *workbook) sheet(s worksheet) {
@@ -86,11 +90,7 @@ func (b *workbook) sheet(s worksheet) {
 		b.set(s.name, i+1, 1, h.label(quantity.Symbol), b.bold)
 		name, err := excelize.ColumnNumberToName(i + 1)
 		b.do(err)
-		width := float64(narrow)
-		if h.unit == "" {
-			width = wide
-		}
-		b.do(b.SetColWidth(s.name, name, name, width))
+		b.do(b.SetColWidth(s.name, name, name, s.width(i)))
 	}
 	for r, row := range s.rows {
 		for i, c := range row {
@@ -101,7 +101,17 @@ func (b *workbook) sheet(s worksheet) {
 			}
 		}
 	}
+	b.do(b.SetRowHeight(s.name, 1, headHeight))
 	b.page(s.name, len(s.heads), len(s.rows)+1)
+}
+
+// width is how wide a column has to be for its texts.
+func (s worksheet) width(column int) float64 {
+	width := narrow
+	for _, row := range s.rows {
+		width = max(width, Columns(row[column].text)+2)
+	}
+	return float64(min(width, wide))
 }
 
 // page makes a sheet usable on the screen and on paper: its head stays in sight
@@ -141,8 +151,8 @@ func (b *workbook) about(lines [][2]string) {
 	b.do(err)
 	for i, line := range lines {
 		b.set(name, 1, i+1, line[0], b.bold)
-		b.set(name, 2, i+1, line[1], b.text)
+		b.set(name, 2, i+1, line[1], b.wrapped)
 	}
-	b.do(b.SetColWidth(name, "A", "A", wide))
-	b.do(b.SetColWidth(name, "B", "B", 5*wide))
+	b.do(b.SetColWidth(name, "A", "A", 2*narrow))
+	b.do(b.SetColWidth(name, "B", "B", 3*wide))
 }
