@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"os"
+	"regexp"
 	"sync"
 	"sync/atomic"
 	"testing"
@@ -17,17 +18,21 @@ import (
 	"driploop/model/verdict"
 )
 
-// everyUse, set in the environment, has the test below take a value away at every
-// place where an alias or merge key brings it, and not only where it first
-// stands and at a sample of the others: minutes instead of seconds.
+// everyUse, set in the environment, has the test below make every change: of the
+// corpus too, and at every place where an alias or merge key brings a value, not
+// only where it first stands. That takes many minutes instead of one.
 const everyUse = "DRIPLOOP_EVERY_USE"
 
-// sampledUses is how many further uses of a record's values the test takes away
-// without everyUse.
-const sampledUses = 100
+// sampledUses is how many further uses of a demo record's values the test takes
+// away without everyUse, and sampledOthers how many changes it makes to a record
+// that is no demo.
+const (
+	sampledUses   = 100
+	sampledOthers = 25
+)
 
 // TestNoLeafTakenAwayPassesInSilence takes each single value out of the demo
-// records, and once more writes "unknown" for it, and sees that no breach and no
+// records, and a sample out of those of the corpus, and once more writes "unknown" for it, and sees that no breach and no
 // undecided verdict turns into met or not-applicable by it. A record that then
 // cannot be used is no pass. Left alone are the practice sets, which decide by
 // what the record is judged, and the digest that was signed, without which there
@@ -43,6 +48,9 @@ func TestNoLeafTakenAwayPassesInSilence(t *testing.T) {
 			require.NotEmpty(t, changes)
 			if os.Getenv(everyUse) == "" {
 				changes = firstUses(changes)
+				if demo := regexp.MustCompile(`^(clean|faulty|sparse)/`); !demo.MatchString(name) {
+					changes = spread(changes, sampledOthers)
+				}
 			}
 			var judged atomic.Int64
 			eachInParallel(changes, func(c change) {
@@ -77,10 +85,17 @@ func firstUses(changes []change) []change {
 			first = append(first, c)
 		}
 	}
-	for i := range min(len(further), sampledUses) {
-		first = append(first, further[i*len(further)/min(len(further), sampledUses)])
+	return append(first, spread(further, sampledUses)...)
+}
+
+// spread returns at most n changes, evenly spread over all.
+func spread(changes []change, n int) []change {
+	n = min(len(changes), n)
+	picked := make([]change, n)
+	for i := range picked {
+		picked[i] = changes[i*len(changes)/n]
 	}
-	return first
+	return picked
 }
 
 // eachInParallel calls f with every change, two at a time.
