@@ -1,7 +1,10 @@
 package rules
 
 import (
+	"encoding/json"
+	"math"
 	"reflect"
+	"strconv"
 
 	"github.com/open-policy-agent/opa/v1/ast"
 
@@ -126,6 +129,16 @@ func (s *subject) term(facts []fact) *ast.Term {
 	return ast.ObjectTerm(terms...)
 }
 
+// numberTerm returns a number in the notation of the document's JSON, which shows
+// where a rule makes words of it.
+func numberTerm(v float64) *ast.Term {
+	notation, size := byte('f'), math.Abs(v)
+	if size != 0 && (size < 1e-6 || size >= 1e21) {
+		notation = 'e'
+	}
+	return ast.NumberTerm(json.Number(strconv.FormatFloat(v, notation, -1, 64)))
+}
+
 // termOf returns a fact's value as a term.
 func termOf(v reflect.Value) *ast.Term {
 	switch v.Kind() {
@@ -136,7 +149,7 @@ func termOf(v reflect.Value) *ast.Term {
 	case reflect.Int:
 		return ast.InternedTerm(int(v.Int()))
 	case reflect.Float64:
-		return ast.FloatNumberTerm(v.Float())
+		return numberTerm(v.Float())
 	case reflect.Slice:
 		if v.IsNil() {
 			return ast.NullTerm() // as JSON has it

@@ -47,9 +47,26 @@ func plainInput(t *testing.T, doc *facts.Document) any {
 	return input
 }
 
+// someDocuments are the facts of the demo records and made-up ones.
+func someDocuments(t *testing.T) map[string]*facts.Document {
+	t.Helper()
+	all := map[string]*facts.Document{"made up": made(12)}
+	for name, text := range demos(t) {
+		_, doc := solved(t, name, text)
+		all[name] = doc.On(testDay)
+	}
+	return all
+}
+
 func TestInputIsTheDocumentWithoutWhatIsOpen(t *testing.T) {
 	engine := readEngine(t)
-	doc := made(4)
+	for name, doc := range someDocuments(t) {
+		t.Run(name, func(t *testing.T) { inputIsTheDocument(t, engine, doc) })
+	}
+}
+
+func inputIsTheDocument(t *testing.T, engine *Engine, doc *facts.Document) {
+	t.Helper()
 	want, ok := plainInput(t, doc).(map[string]any)
 	require.True(t, ok)
 	delete(want, "format")
@@ -79,26 +96,32 @@ func TestInputIsTheDocumentWithoutWhatIsOpen(t *testing.T) {
 	}
 }
 
-// TestStockOPAFindsTheSame evaluates the rules on the JSON of the document with
+// TestStockOPAFindsTheSame evaluates the rules on the JSON of documents with
 // nothing of ours but the Rego, and compares every part of every rule.
 func TestStockOPAFindsTheSame(t *testing.T) {
 	engine := readEngine(t)
-	doc := made(12)
-	input := engine.input(engine.list(doc))
 	modules := parsed(t)
-	options := make([]func(*rego.Rego), 0, len(modules)+2)
-	options = append(options, rego.Query("found := data.driploop"), rego.Input(plainInput(t, doc)))
+	options := make([]func(*rego.Rego), 0, len(modules)+1)
+	options = append(options, rego.Query("found := data.driploop"))
 	for _, module := range modules {
 		options = append(options, rego.ParsedModule(module))
 	}
-	results, err := rego.New(options...).Eval(context.Background())
+	stock, err := rego.New(options...).PrepareForEval(context.Background())
 	require.NoError(t, err)
-	stock := results[0].Bindings["found"].(map[string]any)
+	for name, doc := range someDocuments(t) {
+		results, err := stock.Eval(context.Background(), rego.EvalInput(plainInput(t, doc)))
+		require.NoError(t, err)
+		sameFindings(t, name, engine, engine.input(engine.list(doc)), results[0].Bindings["found"].(map[string]any))
+	}
+}
+
+func sameFindings(t *testing.T, name string, engine *Engine, input ast.Value, stock map[string]any) {
+	t.Helper()
 	law, err := engine.law()
 	require.NoError(t, err)
 	binds, err := law.query.run(context.Background(), input)
 	require.NoError(t, err)
-	assert.Equal(t, stock["binding"].(map[string]any)["binds"], binds["binds"])
+	assert.Equal(t, stock["binding"].(map[string]any)["binds"], binds["binds"], name)
 	for _, r := range engine.rules {
 		at := any(stock)
 		for _, part := range r.mod.Package.Path[2:] {
@@ -107,7 +130,7 @@ func TestStockOPAFindsTheSame(t *testing.T) {
 		ours, err := r.query.run(context.Background(), input)
 		require.NoError(t, err)
 		for part, members := range ours {
-			assert.Equal(t, at.(map[string]any)[part], members, "%s of %s", part, r.meta.ID)
+			assert.Equal(t, at.(map[string]any)[part], members, "%s: %s of %s", name, part, r.meta.ID)
 		}
 	}
 }
