@@ -96,7 +96,7 @@ func (s *markdownSheet) write(parts ...string) {
 
 // block begins a block after a blank line; entries of one list stand together.
 func (s *markdownSheet) block(list bool) {
-	if s.begun && !(list && s.list) {
+	if s.begun && (!list || !s.list) {
 		s.write("\n")
 	}
 	s.begun, s.list = true, list

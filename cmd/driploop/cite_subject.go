@@ -12,10 +12,10 @@ type subject struct {
 }
 
 // bare is what the flag is set to when it carries no word.
-const bare = " "
+const bare = "true"
 
 func (s *subject) String() string { return s.word }
-func (s *subject) Type() string   { return "" }
+func (s *subject) Type() string   { return "bool" } // shown without a value in help
 
 // Set notes that the flag is given, and its word if it has one.
 func (s *subject) Set(word string) error {

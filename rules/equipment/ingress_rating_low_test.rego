@@ -33,3 +33,11 @@ test_applies_only_to_electrical_parts_in_wet_places if {
 	ingress_rating_low.applies == set() with input as lamp({"exposure": "damp"})
 	ingress_rating_low.excludes == {"light"} with input as lamp({"electric": false})
 }
+
+test_the_limits_shown_are_those_judged_by if {
+	every set in ["workmanship", "us-inspected"] {
+		rule.limits[set]["in a wet place"].rating == rule.needed.wet.rating
+		rule.limits[set]["in a washed place"].rating == rule.needed.washed.rating
+		rule.limits[set].immersed.rating == rule.needed.immersed.rating
+	}
+}

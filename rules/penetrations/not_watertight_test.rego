@@ -46,3 +46,11 @@ test_does_not_apply_where_it_is_dry if {
 	not_watertight.applies == set() with input as hole({"exposure": "damp"})
 	not_watertight.applies == {"plug"} with input as hole({"exposure": "washed"})
 }
+
+test_the_limits_shown_are_those_judged_by if {
+	every set in ["workmanship", "us-inspected"] {
+		not_watertight.limits[set]["in a wet place"].rating == not_watertight.needed.wet.rating
+		not_watertight.limits[set]["in a washed place"].rating == not_watertight.needed.washed.rating
+		not_watertight.limits[set]["immersed, or in a watertight bulkhead"].rating == not_watertight.needed.immersed.rating
+	}
+}

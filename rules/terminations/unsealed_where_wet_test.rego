@@ -43,3 +43,11 @@ test_silent_while_something_is_missing if {
 	ratings({"exposure": "wet"}) == set()
 	ratings({"guarded_splash": false}) == set()
 }
+
+test_the_limits_shown_are_those_judged_by if {
+	every set in ["workmanship", "us-inspected"] {
+		rule.limits[set]["in a wet place"].rating == rule.needed.wet.rating
+		rule.limits[set]["in a washed place"].rating == rule.needed.washed.rating
+		rule.limits[set].immersed.rating == rule.needed.immersed.rating
+	}
+}
