@@ -36,8 +36,8 @@ test_applies_only_to_electrical_parts_in_wet_places if {
 
 test_the_limits_shown_are_those_judged_by if {
 	every set in ["workmanship", "us-inspected"] {
-		rule.limits[set]["in a wet place"].rating == rule.needed.wet.rating
-		rule.limits[set]["in a washed place"].rating == rule.needed.washed.rating
-		rule.limits[set].immersed.rating == rule.needed.immersed.rating
+		ingress_rating_low.limits[set]["in a wet place"].rating == ingress_rating_low.needed.wet.rating
+		ingress_rating_low.limits[set]["in a washed place"].rating == ingress_rating_low.needed.washed.rating
+		ingress_rating_low.limits[set].immersed.rating == ingress_rating_low.needed.immersed.rating
 	}
 }
