@@ -54,6 +54,8 @@ type checkFlags struct {
 	staged   bool
 	baseline string
 	newBase  string
+	cache    string
+	noCache  bool
 }
 
 func newCheck(s *session) *cobra.Command {
@@ -84,6 +86,8 @@ func newCheck(s *session) *cobra.Command {
 	flags.StringVar(&f.since, "since", "", "report only what is new, worse or newly undecided since a revision of git, and what is cured")
 	flags.BoolVar(&f.staged, "staged", false, "with --since: judge what is staged for the next commit, not what lies in the folders")
 	flags.StringVar(&f.baseline, "baseline", "", "a file of verdicts that stood before, which are counted and do not fail the check")
+	flags.StringVar(&f.cache, "cache", "", "folder for what was judged, so that it is not judged again (default: in the user's cache folder)")
+	flags.BoolVar(&f.noCache, "no-cache", false, "judge all anew")
 	flags.StringVar(&f.newBase, "write-baseline", "", "write such a file of what stands now")
 	return cmd
 }
@@ -132,6 +136,7 @@ type checking struct {
 	found    yard.Found
 	practice practice
 	whole    bool // results keep the record and what was solved of it
+	memory   memory
 
 	earlier  *yard.Earlier  // nil unless compared with a revision
 	baseline *yard.Baseline // nil unless there is one
@@ -197,6 +202,7 @@ func (c *checking) open(w io.Writer) error {
 	if c.practice, err = practiceOf(e, c.settings); err != nil {
 		return err
 	}
+	c.remember(e)
 	c.sources = map[string]*reports.Source{}
 	o := c.options(c.flags.units)
 	if c.flags.output.isFile() {

@@ -83,8 +83,37 @@ func (c *checking) textOf(path string) ([]byte, error) {
 	return c.read(path)
 }
 
-// judgeText judges the text of a record.
-func (c *checking) judgeText(path string, text []byte) (out result) {
+// judgeText judges the text of a record, or recalls what came of it before, and
+// adds what depends on more than the text.
+func (c *checking) judgeText(path string, text []byte) result {
+	key := yard.Key{}
+	if c.memory.cache != nil {
+		key = yard.KeyOf(string(c.memory.base[:]), string(text))
+		if out, ok := c.recall(key, path, text); ok {
+			c.complete(path, &out)
+			return out
+		}
+	}
+	out := c.judgeAnew(path, text)
+	if c.memory.cache != nil && out.judged && len(out.faults) == 0 {
+		kept := yard.Keep(&out.verdicts, out.source.Places, c.memory.all)
+		_ = c.memory.cache.Put(key, yard.Pack(&kept)) // what is not kept is judged again
+	}
+	if out.judged {
+		c.complete(path, &out)
+	}
+	return out
+}
+
+// complete adds what depends on more than the text of a record: the files beside
+// it, and the severities that the yard wants.
+func (c *checking) complete(path string, out *result) {
+	out.ask(c.settings.RequiredFiles(out.verdicts.Kind, path, out.source.Places["job"]))
+	c.practice.recast(&out.verdicts)
+}
+
+// judgeAnew judges the text of a record.
+func (c *checking) judgeAnew(path string, text []byte) (out result) {
 	one, faults := solve(path, text)
 	out.source = reports.NewSource(text, one.record.Places)
 	if len(faults) > 0 {
@@ -112,8 +141,6 @@ func (c *checking) judgeText(path string, text []byte) (out result) {
 	}
 	out.judged = true
 	out.ask(c.settings.RequiredEntries(one.record))
-	out.ask(c.settings.RequiredFiles(out.verdicts.Kind, path, one.record.Places["job"]))
-	c.practice.recast(&out.verdicts)
 	if c.whole {
 		out.solved = one
 	}

@@ -27,6 +27,7 @@ func TestScripts(t *testing.T) {
 		UpdateScripts: *update,
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("RECORDS", records)
+			env.Setenv("XDG_CACHE_HOME", filepath.Join(env.WorkDir, ".cache"))
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exitcode": exitcode},

@@ -27,6 +27,22 @@ func (s *Settings) required() *verdict.Rule {
 	}
 }
 
+// RequiredRule returns the rule that the settings make.
+func (s *Settings) RequiredRule() *verdict.Rule { return s.rule }
+
+// Asked identifies the entries of a record that the settings ask for, and where
+// they do.
+func (s *Settings) Asked() string {
+	if len(s.Documents) == 0 {
+		return ""
+	}
+	text := s.Path
+	for _, d := range s.Documents {
+		text += fmt.Sprintf("\n%s %d:%d %q", d.Kind, d.At.Line, d.At.Column, d.Entries)
+	}
+	return text
+}
+
 // RequiredEntries judges whether a record gives the entries that the yard asks
 // of its kind of job.
 func (s *Settings) RequiredEntries(r *record.Record) []verdict.Verdict {

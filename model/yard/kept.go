@@ -1,0 +1,54 @@
+package yard
+
+import (
+	"driploop/model/verdict"
+)
+
+// Kept is what the cache keeps of one record that was judged.
+type Kept struct {
+	Record verdict.Record
+	// Places holds where those entries stand that a report looks up: that of the
+	// job, and the nearest to each entry that is missing.
+	Places map[string]verdict.Range
+}
+
+// Keep picks from a judged record what is kept: with all every verdict, else
+// those that are listed.
+func Keep(rec *verdict.Record, places map[string]verdict.Range, all bool) Kept {
+	k := Kept{Record: *rec, Places: map[string]verdict.Range{}}
+	k.Record.Verdicts = []verdict.Verdict{}
+	k.place(places, "job")
+	for i := range rec.Verdicts {
+		v := &rec.Verdicts[i]
+		if !all && (v.Outcome == verdict.Met || v.Outcome == verdict.NotApplicable) {
+			continue
+		}
+		k.Record.Verdicts = append(k.Record.Verdicts, *v)
+		for _, gap := range v.Missing {
+			k.place(places, gap.Field)
+		}
+	}
+	return k
+}
+
+// place keeps the place of an entry, or that of the nearest part of the record
+// that it belongs in.
+func (k *Kept) place(places map[string]verdict.Range, path string) {
+	for path != "" {
+		if at, ok := places[path]; ok {
+			k.Places[path] = at
+			return
+		}
+		path = above(path)
+	}
+}
+
+// above takes the last step off a path.
+func above(path string) string {
+	for i := len(path) - 1; i > 0; i-- {
+		if path[i] == '.' || path[i] == '[' {
+			return path[:i]
+		}
+	}
+	return ""
+}
