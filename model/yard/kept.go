@@ -8,7 +8,7 @@ import (
 type Kept struct {
 	Record verdict.Record
 	// Places holds where those entries stand that a report looks up: that of the
-	// job, and the nearest to each entry that is missing.
+	// job, and those of each entry that is missing and of what it is a part of.
 	Places map[string]verdict.Range
 }
 
@@ -31,13 +31,12 @@ func Keep(rec *verdict.Record, places map[string]verdict.Range, all bool) Kept {
 	return k
 }
 
-// place keeps the place of an entry, or that of the nearest part of the record
-// that it belongs in.
+// place keeps the places of an entry and of the parts of the record that it
+// belongs in.
 func (k *Kept) place(places map[string]verdict.Range, path string) {
 	for path != "" {
 		if at, ok := places[path]; ok {
 			k.Places[path] = at
-			return
 		}
 		path = above(path)
 	}
