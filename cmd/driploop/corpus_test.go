@@ -27,12 +27,6 @@ var (
 // disputed holds where the program says something else than the hand that marked
 // the record, "outcome rule at subject", and the program is not yet right.
 var disputed = map[string][]string{
-	// 33 CFR 183.455(b)(1) lets the device stand 7 in behind the point where a
-	// conductor takes its power: a short link from the bar to its own breaker is
-	// that breaker's to protect, and not the main one's.
-	"cabin-lamps-wooden-sloop": {"breach protection/device-oversized at conductors.B4"},
-	"fresh-water-pump":         {"breach protection/device-oversized at conductors.P4"},
-	"fridge-compressor":        {"breach protection/device-oversized at conductors.F4"},
 	// A branch from the end of a cranking cable, which no document asks to
 	// protect: its source connection, from which the 7 in reported of ABYC E-11
 	// count, is the stud of the switch.

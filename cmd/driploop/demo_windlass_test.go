@@ -44,7 +44,7 @@ func TestWindlassFailsBySingleChanges(t *testing.T) {
 		},
 		{"blue negative", []string{"colour: yellow, length: 30 in", "colour: blue, length: 30 in"}, []string{"conductors/wrong-colour"}},
 		{"negative not on the common post", []string{"to: neg-post.a,", "to: bond-post.b,", "label: Bonding, stud: 1/4 in,", "label: Bonding, stud: 3/8 in,"}, []string{"grounding/negatives-apart"}},
-		{"thin control wires", []string{"size: 14 AWG", "size: 18 AWG"}, []string{"conductors/too-small", "protection/device-oversized", "terminations/barrel-not-gauge"}},
+		{"thin control wires", []string{"size: 14 AWG", "size: 18 AWG"}, []string{"conductors/too-small", "terminations/barrel-not-gauge"}},
 		{"battery comes loose", []string{"movement: 0.2 in", "movement: 1.2 in"}, []string{"sources/battery-moves"}},
 		{
 			"supports 30 in apart",

@@ -84,6 +84,7 @@ type Conductor struct {
 	GuardedBy         *string  `json:"guarded_by,omitempty"`
 	GuardTable5Pct    *float64 `json:"guard_table5_pct,omitempty"`
 	GuardAllowablePct *float64 `json:"guard_allowable_pct,omitempty"`
+	Tapping
 	Lie
 }
 
@@ -108,6 +109,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 	}
 	feeding(s, f, a, result)
 	carrying(s, f, result)
+	tap(s, f, r, c)
 	bundling(s, &f.Bundling, r, c, result)
 	made(s, f, c)
 	fault(s, &f.Fault, r, a, result)

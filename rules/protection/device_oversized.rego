@@ -11,7 +11,7 @@
 #   subject: conductors
 #   applies: every ungrounded conductor behind a fuse or breaker; not cranking feeds, nor what 33 CFR 183.455(e) exempts from its limit
 #   needs: [guard_a, guarded_by, size]
-#   asks: [exposed_mm]
+#   asks: [exposed_mm, length_mm, tap_table5_pct, tap_allowable_pct]
 #   decides: [ungrounded, bare]
 #   says: "{guarded_by} of {guard} protects {size}, at most {limit.guard} allowed"
 #   remedy: "Fit a device of at most {limit.guard}, if that carries the load, or a larger conductor; isolate before work."
@@ -49,6 +49,55 @@ standard := [
 exempt := {"ignition-secondary", "resistance"}
 
 pigtail_mm := 177.8
+
+# 33 CFR 183.455(b)(1) and, as reported, ABYC E-11: a device may stand this far along
+# the conductor from where that takes its power, 7 in. A link as short is its own
+# device's to protect.
+tap_mm := 177.8
+
+# The device ahead is what has to fit.
+ahead contains {"subject": id, "set": set} if {
+	some id, conductor in input.conductors
+	conductor.tap == false
+	some set, _ in limits
+}
+
+ahead contains {"subject": id, "set": set} if {
+	some id, conductor in input.conductors
+	conductor.tap == true
+	some set in {"us-inspected", "uk"}
+}
+
+ahead contains {"subject": id, "set": set} if {
+	some id, conductor in input.conductors
+	conductor.tap == true
+	conductor.length_mm > tap_mm
+	some set in {"us-federal", "us-voluntary"}
+}
+
+ahead contains {"subject": id, "set": "us-federal"} if {
+	some id, conductor in input.conductors
+	conductor.tap == true
+	conductor.tap_table5_pct > limits["us-federal"].share_pct
+}
+
+ahead contains {"subject": id, "set": "us-voluntary"} if {
+	some id, conductor in input.conductors
+	conductor.tap == true
+	conductor.tap_allowable_pct > 100
+}
+
+asks contains {"subject": id, "set": "us-federal", "fact": fact} if {
+	some id, conductor in input.conductors
+	conductor.tap == true
+	some fact in ["length_mm", "tap_table5_pct"]
+}
+
+asks contains {"subject": id, "set": "us-voluntary", "fact": fact} if {
+	some id, conductor in input.conductors
+	conductor.tap == true
+	some fact in ["length_mm", "tap_allowable_pct"]
+}
 
 # Without any device it is protection/unprotected that speaks.
 excludes contains id if {
@@ -113,6 +162,7 @@ breach contains {
 } if {
 	some id, conductor in input.conductors
 	conductor.guard_table5_pct > limits["us-federal"].share_pct
+	{"subject": id, "set": "us-federal"} in ahead
 }
 
 breach contains {
@@ -134,6 +184,7 @@ breach contains {
 	some id, conductor in input.conductors
 	some set in stepped
 	conductor.guard_allowable_pct > limits[set].share_pct
+	{"subject": id, "set": set} in ahead
 }
 
 # Within 150 %, and yet a smaller standard size would do.
@@ -149,6 +200,7 @@ breach contains {
 	conductor.guard_a > most(conductor.allowable_a)
 	some set in stepped
 	conductor.guard_allowable_pct <= limits[set].share_pct
+	{"subject": id, "set": set} in ahead
 }
 
 # These allow the capacity, or the next larger standard size up to 150 %.

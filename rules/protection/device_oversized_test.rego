@@ -8,7 +8,7 @@ conductor(facts) := {"conductors": {"P1": object.union(
 	{
 		"path": "conductors.P1", "from": "fuse.load", "to": "winch.pos", "role": "positive", "duty": "normal",
 		"in_housing": false, "pigtail": false, "on_battery": false, "fed": true, "ungrounded": true, "bare": false,
-		"size": "8 AWG", "guarded_by": "fuse",
+		"size": "8 AWG", "guarded_by": "fuse", "tap": false,
 	},
 	facts,
 )}}
@@ -94,4 +94,31 @@ test_excludes_what_is_surely_not_meant if {
 		"P1" in rule.excludes with input as conductor(facts)
 	}
 	rule.excludes == set() with input as conductor({})
+}
+
+# link is a tap to a device of its own: 60 A on 10 AWG (60 A by Table 5) behind a
+# main device of 200 A.
+link(facts) := conductor(object.union(
+	{
+		"size": "10 AWG", "guard_a": 200, "table5_a": 60, "allowable_a": 60, "guard_table5_pct": 333, "guard_allowable_pct": 333,
+		"tap": true, "tap_table5_pct": 100, "tap_allowable_pct": 100, "length_mm": 177.8,
+	},
+	facts,
+))
+
+# 33 CFR 183.455(b)(1): 7 in, 177.8 mm.
+test_a_short_link_is_its_own_device_s if {
+	some set in ["us-federal", "us-voluntary"]
+	severities(set, link({})) == set()
+	severities(set, link({"length_mm": 178})) == {"danger"}
+	severities(set, link({"tap_table5_pct": 151, "tap_allowable_pct": 151})) == {"danger"}
+}
+
+test_no_document_else_lets_a_link_go if {
+	severities("us-inspected", link({})) == {"danger"}
+	severities("uk", link({})) == {"danger"}
+}
+
+test_a_link_of_unknown_length_is_asked_for if {
+	{a.fact | some a in rule.asks} == {"length_mm", "tap_table5_pct", "tap_allowable_pct"} with input as link({})
 }
