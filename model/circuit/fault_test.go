@@ -161,3 +161,26 @@ func TestFaultInARingThatFeedsNothing(t *testing.T) {
 		}
 	}
 }
+
+// The points of a maker's sheet count before the family of the curve: a 25 A
+// breaker behind 12.6 V / (5 mohm + its feed) opens at some 500 A within the time
+// of its last point, and lets through no more than that time gives.
+func TestFaultBehindACurveOfPoints(t *testing.T) {
+	parts := func(points string) string {
+		return strings.Replace(feederParts, "kind: fuse, rating: 30 A, curve: blade-c", "kind: breaker, rating: 30 A"+points, 1)
+	}
+	c := analyse(t, boat, parts(", curve: thermal, curve_points: [{current: 60 A, least: 5 s, greatest: 40 s}, {current: 300 A, least: 8 ms, greatest: 20 ms}, {current: 31 A}]"), feederWires).Conductors["P2"]
+	low, high := known(t, c.FaultLowA), known(t, c.FaultHighA)
+	require.Greater(t, low, 300.0)
+	assert.Equal(t, figure.True(), c.Clears)
+	assert.InDelta(t, 0.02, known(t, c.ClearS), 1e-9)
+	near := 12600 / (5 + 0.2*1.7241379) // at its near end, the most along it
+	assert.Greater(t, near, high)
+	assert.InDelta(t, near*near*0.02, known(t, c.LetThroughA2s), 30)
+	assert.Contains(t, c.ClearS.Working[len(c.ClearS.Working)-1].Source, "components.f1.curve_points")
+
+	// Points that contradict each other leave it open, and say so.
+	bad := analyse(t, boat, parts(", curve_points: [{current: 60 A, greatest: 1 s}, {current: 90 A, greatest: 2 s}]"), feederWires).Conductors["P2"]
+	require.False(t, bad.ClearS.Known)
+	assert.Contains(t, bad.ClearS.Gaps[0].Why, "does not open later at more current")
+}

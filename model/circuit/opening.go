@@ -1,10 +1,13 @@
 package circuit
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"driploop/model/curve"
 	"driploop/model/figure"
+	"driploop/model/record"
 )
 
 // bound is a value with what it would be if everything that is not recorded of
@@ -27,8 +30,8 @@ type release struct {
 	gaps  []figure.Gap
 }
 
-// releaseOf returns the curve of a device by the family and rating in the
-// record.
+// releaseOf returns the curve of a device: the points in the record, else the gates
+// of its family and rating.
 func (a *analysis) releaseOf(i int) *release {
 	if r, ok := a.releases[i]; ok {
 		return r
@@ -40,11 +43,14 @@ func (a *analysis) releaseOf(i int) *release {
 	if !hasRating {
 		r.gaps = append(r.gaps, figure.Missing(c.Path+".rating"))
 	}
-	if !hasFamily {
+	if !hasFamily && len(c.CurvePoints) == 0 {
 		r.gaps = append(r.gaps, figure.Missing(c.Path+".curve"))
 	}
-	if hasRating && hasFamily {
+	if len(r.gaps) == 0 {
 		found, err := curve.Of(family, rating)
+		if len(c.CurvePoints) > 0 {
+			found, err = givenCurve(c, rating)
+		}
 		if err != nil {
 			r.gaps = append(r.gaps, figure.Because(c.Path+": "+err.Error()))
 		}
@@ -52,6 +58,45 @@ func (a *analysis) releaseOf(i int) *release {
 	}
 	a.releases[i] = r
 	return r
+}
+
+// givenCurve returns the curve of the points that the record gives. Of a fuse they
+// are those of a melting element; of a breaker any release may act between two,
+// which leaves the widest range of times.
+func givenCurve(c *record.Component, rating float64) (curve.Curve, error) {
+	release := curve.Instant
+	if c.Kind.V == "fuse" {
+		release = curve.Melt
+	}
+	var gates []curve.Gate
+	for _, p := range c.CurvePoints {
+		amps, ok := sane(p.Current)
+		if !ok {
+			return curve.Curve{}, &curve.NoCurve{Why: "a point of its curve has no current"}
+		}
+		g := curve.Gate{Multiple: amps / rating, LeastS: math.NaN(), GreatestS: math.Inf(1), Release: release, Trust: "as recorded"}
+		if v, ok := number(p.Least); ok {
+			g.LeastS = v
+		}
+		if v, ok := sane(p.Greatest); ok {
+			g.GreatestS = v
+		}
+		gates = append(gates, g)
+	}
+	slices.SortFunc(gates, func(g, h curve.Gate) int { return cmp.Compare(g.Multiple, h.Multiple) })
+	soonest := 0.0
+	for k := range slices.Backward(gates) { // more current opens no later
+		if math.IsNaN(gates[k].LeastS) {
+			gates[k].LeastS = soonest
+		}
+		soonest = gates[k].LeastS
+	}
+	for k := 1; k < len(gates); k++ {
+		if math.IsInf(gates[k].GreatestS, 1) {
+			gates[k].GreatestS = gates[k-1].GreatestS
+		}
+	}
+	return curve.Given(c.ID, rating, "the maker's curve, "+c.Path+".curve_points", gates...)
 }
 
 // opens returns the least and the greatest time in which a device opens at a

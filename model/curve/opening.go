@@ -26,6 +26,7 @@ type Opening struct {
 //	greatest  the straight line in log t over log I from gate to gate, which lies
 //	          above a curve that bends upwards, as those of fuses and thermal
 //	          releases do; towards an instantaneous release t·I² of the gate below
+//	          if that is more
 //	least     t·I² of the gate above for melting and thermal release, since the
 //	          energy to open does not grow with the current; else its time
 //
@@ -70,6 +71,9 @@ func greatestAt(m float64, below, above *Gate) (float64, string) {
 	case above == nil:
 		return below.GreatestS, "beyond the last gate: greatest time of the gate at " + percent(below)
 	case above.Release == Instant:
+		if line := logLog(m, below, above); line > energyTime(m, below) {
+			return line, fmt.Sprintf("log-log between the gates at %s and %s, more than t·I² of the first", percent(below), percent(above))
+		}
 		return energyTime(m, below), "t·I² of the gate at " + percent(below)
 	}
 	return logLog(m, below, above), fmt.Sprintf("log-log between the gates at %s and %s", percent(below), percent(above))

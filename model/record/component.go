@@ -9,6 +9,14 @@ type Link struct {
 	When       Text // position or command in which it is closed; absent: always
 }
 
+// CurvePoint is a point of a maker's time-current curve: at a current the device
+// opens between two times.
+type CurvePoint struct {
+	Entry
+	Current         Measure
+	Least, Greatest Measure // either may be left out: at once, or never for sure
+}
+
 // Component is a piece of equipment. Which fields it may carry depends on Kind;
 // the decoder refuses the others.
 type Component struct {
@@ -64,6 +72,7 @@ type Component struct {
 	Rating            Measure
 	Interrupt         Measure // interrupting capacity
 	Curve             Text    // blade-c, blade-e, mini, bolt-in, thermal, thermal-magnetic
+	CurvePoints       []*CurvePoint
 	Holder            Measure // rating of the fuse's holder
 	TripFree          Flag
 	Reset             Text // manual, automatic

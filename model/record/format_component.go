@@ -101,6 +101,8 @@ func devices() []field[Component] {
 			measure("interrupt", q.Current, "Current that it can interrupt at that voltage.", "6 kA", func(c *Component) *Measure { return &c.Interrupt }),
 			text("curve", "Family of time-current curve.", "bolt-in", func(c *Component) *Text { return &c.Curve }).
 				of("blade-c", "blade-e", "mini", "bolt-in", "class-t", "cartridge", "thermal", "thermal-magnetic", "magnetic"),
+			list("curve_points", "Points of the maker's time-current curve; they count before the family.", curvePointTable,
+				func(c *Component) *[]*CurvePoint { return &c.CurvePoints }),
 		),
 		on(kindsOf("fuse"),
 			measure("holder", q.Current, "Rating of its holder.", "300 A", func(c *Component) *Measure { return &c.Holder }),
@@ -201,6 +203,14 @@ var linkTable = sync.OnceValue(func() *table[Link] {
 		measure("rating", q.Current, "Current that it carries.", "150 A", func(l *Link) *Measure { return &l.Rating }),
 		measure("resistance", q.Resistance, "Its resistance when closed.", "0.5 mohm", func(l *Link) *Measure { return &l.Resistance }).orZero(),
 		text("when", "Position or command in which it is closed; left out: always.", "up", func(l *Link) *Text { return &l.When }).sure().like(idForm()),
+	)
+})
+
+var curvePointTable = sync.OnceValue(func() *table[CurvePoint] {
+	return newTable("curve point", "A point of a maker's time-current curve.",
+		measure("current", q.Current, "Current at this point.", "750 A", func(p *CurvePoint) *Measure { return &p.Current }).must(),
+		measure("least", q.Duration, "Time in which it opens no sooner; left out: it may open at once.", "300 ms", func(p *CurvePoint) *Measure { return &p.Least }).orZero(),
+		measure("greatest", q.Duration, "Time in which it surely opens; left out: it need not open.", "5 s", func(p *CurvePoint) *Measure { return &p.Greatest }),
 	)
 })
 
