@@ -53,6 +53,8 @@ func (a *analysis) noteBehind(t *trial) {
 			}
 		}
 	}
+	terminal := end // the fault at the load's own terminals, one for all devices
+	terminal.far = a.loadEnd(t)
 	for _, e := range along {
 		covered := e.length
 		if total > 0 {
@@ -62,9 +64,7 @@ func (a *analysis) noteBehind(t *trial) {
 		at.far, at.near, at.ohms = e.to, e.from, end.ohms*min(1, covered)
 		a.behind[e.branch] = addBehind(a.behind[e.branch], at)
 		if a.net.branches[e.branch].kind == device {
-			all := end
-			all.far = a.loadEnd(t)
-			a.remote[e.branch] = addBehind(a.remote[e.branch], all)
+			a.remote[e.branch] = append(a.remote[e.branch], &terminal)
 		}
 	}
 }

@@ -102,9 +102,9 @@ func (a *analysis) boltedStep(p *prospect, m *mesh, f short, volts float64, end 
 // ring it counts by the square of its share, so that the sum is that of the whole.
 func (n *network) resistanceInput(h hop, ohms float64) figure.Input {
 	b := &n.branches[h.branch]
-	in := figure.Input{Symbol: "R(" + b.id + ")", Value: quantity.Round(1000 * ohms * h.amps * h.amps), Unit: "mohm", From: b.path}
+	in := figure.Input{Symbol: b.r, Value: quantity.Round(1000 * ohms * h.amps * h.amps), Unit: "mohm", From: b.path}
 	if !alike(math.Abs(h.amps), 1) {
-		in.Symbol = "k²·R(" + b.id + ")"
+		in.Symbol = "k²·" + b.r
 		in.From += ", k the share of the current that takes it"
 	}
 	if ohms == 0 && (b.kind == device || b.kind == contact) {

@@ -23,6 +23,7 @@ type branch struct {
 	id   string // of the conductor or component
 	path string // of its entry in the record
 	a, b int    // nodes, in the order that its kind names
+	r    string // its resistance as working calls it
 
 	cond  *record.Conductor
 	metal metal // of a conductor
@@ -133,6 +134,7 @@ func (n *network) noteTerminal(i int, name string) {
 
 func (n *network) add(b branch) int {
 	i := len(n.branches)
+	b.r = "R(" + b.id + ")"
 	n.branches = append(n.branches, b)
 	n.at[b.a] = append(n.at[b.a], i)
 	if b.b != b.a {

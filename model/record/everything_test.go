@@ -235,7 +235,7 @@ func TestAnyValueMayBeUnknownButThese(t *testing.T) {
 		"components.all-relay.coils[0].when",
 		"waivers[0].rule", "waivers[0].at",
 		// Whole entries of a list or of a mapping by id: each of their values may.
-		"components.all-switch.links[0]", "components.all-relay.coils[0]", "components.all-fuse.curve_points[0]", "conductors.all.route[0]", "tests[0]", "waivers[0]",
+		"components.all-switch.links[0]", "components.all-relay.coils[0]", "components.all-fuse.curve_points", "components.all-fuse.curve_points[0]", "conductors.all.route[0]", "tests[0]", "waivers[0]",
 		"components.all-battery.posts.pos",
 	}
 	root, all := distinct(t)

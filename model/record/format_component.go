@@ -102,7 +102,7 @@ func devices() []field[Component] {
 			text("curve", "Family of time-current curve.", "bolt-in", func(c *Component) *Text { return &c.Curve }).
 				of("blade-c", "blade-e", "mini", "bolt-in", "class-t", "cartridge", "thermal", "thermal-magnetic", "magnetic"),
 			list("curve_points", "Points of the maker's time-current curve; they count before the family.", curvePointTable,
-				func(c *Component) *[]*CurvePoint { return &c.CurvePoints }),
+				func(c *Component) *[]*CurvePoint { return &c.CurvePoints }).sure(),
 		),
 		on(kindsOf("fuse"),
 			measure("holder", q.Current, "Rating of its holder.", "300 A", func(c *Component) *Measure { return &c.Holder }),
