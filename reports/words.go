@@ -44,21 +44,9 @@ func ByRule(all []*verdict.Verdict) [][]*verdict.Verdict { return byRule(all) }
 // SeverityCounts says how many there are of each severity, worst first.
 func SeverityCounts(all []*verdict.Verdict) string { return severityCounts(all) }
 
-// CountText says how the verdicts add up.
-func CountText(c verdict.Counts) string { return countText(c) }
-
 // Cut splits the line at a place into what stands before the value, the value
 // and the rest, all safe to show; ok is false where there is nothing to show.
 func (src *Source) Cut(at verdict.Range) (before, value, after string, ok bool) { return src.cut(at) }
-
-// Listed lists parts of the record with the name of each collection said once.
-func Listed(paths []string) string {
-	subjects := make([]subject, len(paths))
-	for i, path := range paths {
-		subjects[i] = subject{path, ""}
-	}
-	return listed(subjects)
-}
 
 // TrustText says what a reader has to know about how well a figure was checked;
 // nothing for a clause that was read.

@@ -1,6 +1,6 @@
 "use strict";
 // The page is whole without this: it only filters findings, opens the working
-// that a link leads to, and opens all of it for printing.
+// that a link leads to, and opens that of findings for printing.
 (() => {
   const form = document.querySelector(".filter");
   if (form) {
@@ -43,7 +43,7 @@
   reveal();
   let closed = [];
   addEventListener("beforeprint", () => {
-    closed = [...document.querySelectorAll("details:not([open])")];
+    closed = [...document.querySelectorAll(".finding details:not([open])")];
     for (const part of closed) part.open = true;
   });
   addEventListener("afterprint", () => {

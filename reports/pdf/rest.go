@@ -151,6 +151,7 @@ func (d *doc) coverage(c survey.Coverage) {
 	d.section("Judged by", "", 15)
 	for _, set := range c.Sets {
 		d.labelled(bold, set.Title+" ("+set.ID+")", body, 0, set.About)
+		d.y++
 	}
 	d.section("Documents", "", 20)
 	var rows []row
