@@ -86,6 +86,7 @@ func (s *session) report(cmd *cobra.Command, args []string, f *reportFlags) erro
 			f.format.value = "pdf"
 		}
 	}
+	s.takeRules(settings)
 	found := yard.Find(args, settings)
 	r := &reporting{
 		checking: &checking{session: s, flags: &f.check, settings: settings, today: today, found: found, whole: true, code: exitClean},
