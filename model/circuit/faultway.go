@@ -104,11 +104,16 @@ func (n *network) resistanceInput(h hop, ohms float64) figure.Input {
 	b := &n.branches[h.branch]
 	in := figure.Input{Symbol: b.r, Value: quantity.Round(1000 * ohms * h.amps * h.amps), Unit: "mohm", From: b.path}
 	if !alike(math.Abs(h.amps), 1) {
-		in.Symbol = "k²·" + b.r
-		in.From += ", k the share of the current that takes it"
+		if b.part == "" {
+			b.part = "k²·" + b.r + ", k its share"
+		}
+		in.Symbol = b.part
 	}
 	if ohms == 0 && (b.kind == device || b.kind == contact) {
-		in.From += ".resistance, not recorded: taken as none"
+		if b.bare == "" {
+			b.bare = b.path + ".resistance, not recorded: taken as none"
+		}
+		in.From = b.bare
 	}
 	return in
 }

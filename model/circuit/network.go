@@ -24,6 +24,8 @@ type branch struct {
 	path string // of its entry in the record
 	a, b int    // nodes, in the order that its kind names
 	r    string // its resistance as working calls it
+	part string // the same of the part that counts in a ring, once asked for
+	bare string // where a resistance that is not recorded would stand, once asked for
 
 	cond  *record.Conductor
 	metal metal // of a conductor
