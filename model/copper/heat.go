@@ -12,8 +12,8 @@ const (
 	// J/(K·m³); secondary.
 	HeatCapacity = 3.45e-3
 
-	sourceSteady    = "heat balance: rise ∝ I², reaching the rating at the allowable amperage; common physics"
-	sourceTransient = "heat balance of copper alone, σ = 3.45 J/(K·cm³) by IEC 60949 (secondary), loss ∝ rise; common physics"
+	sourceSteady    = "heat balance: rise as I², reaching the rating at the allowable amperage; common physics"
+	sourceTransient = "heat balance of copper alone, σ = 3.45 J/(K·cm³) by IEC 60949 (secondary), loss as the rise; common physics"
 )
 
 // Heating describes a conductor in air for the figures of temperature.
