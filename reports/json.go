@@ -184,19 +184,30 @@ func printed(figures []verdict.Figure, show func(verdict.Figure) string) map[str
 // WriteJSON writes a tree with two spaces of indentation. Characters that a
 // terminal would act on are escaped, which JSON allows within its strings.
 func WriteJSON(w io.Writer, tree any) error {
-	text, err := jsonText(tree, "")
+	text, err := jsonText(tree, indented(""))
 	if err == nil {
 		_, err = w.Write(append(text, '\n'))
 	}
 	return err
 }
 
-// jsonText is the text of a tree; the prefix begins each line but the first.
-func jsonText(tree any, prefix string) ([]byte, error) {
+// layout is how the text of a tree is laid out.
+type layout func(*json.Encoder)
+
+// indented puts each entry on a line; the prefix begins each line but the first.
+func indented(prefix string) layout {
+	return func(e *json.Encoder) { e.SetIndent(prefix, "  ") }
+}
+
+// compact puts the whole tree on one line.
+func compact(*json.Encoder) {}
+
+// jsonText is the text of a tree.
+func jsonText(tree any, lay layout) ([]byte, error) {
 	var b bytes.Buffer
 	encoder := json.NewEncoder(&b)
 	encoder.SetEscapeHTML(false)
-	encoder.SetIndent(prefix, "  ")
+	lay(encoder)
 	if err := encoder.Encode(tree); err != nil {
 		return nil, err
 	}

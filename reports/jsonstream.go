@@ -42,11 +42,7 @@ func (s *jsonStream) Close(rest *verdict.Run) error {
 		s.raw("\n  ")
 	}
 	s.raw("],\n")
-	errors := make([]jsonError, 0, len(rest.Faults))
-	for _, f := range rest.Faults {
-		errors = append(errors, jsonError{Path: f.Path, Line: f.At.Line, Column: f.At.Column, Says: f.Says})
-	}
-	s.entry("errors", errors)
+	s.entry("errors", errorsJSON(rest.Faults))
 	if len(rest.Notes) > 0 {
 		s.raw(",\n")
 		s.entry("notes", rest.Notes)
@@ -77,7 +73,7 @@ func (s *jsonStream) entry(name string, tree any) {
 }
 
 func (s *jsonStream) tree(tree any, prefix string) {
-	text, err := jsonText(tree, prefix)
+	text, err := jsonText(tree, indented(prefix))
 	if s.err == nil {
 		s.err = err
 	}

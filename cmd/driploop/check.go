@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
 	"syscall"
 	"time"
 
@@ -30,6 +31,11 @@ with what is wrong and where, and the others are judged all the same.
 A yard keeps its settings in driploop.yaml at the root of its repository. A flag
 goes before the settings; --settings tells what holds and where it comes from.
 
+With --lines standard input is a stream of records, one a line: an object of JSON
+{"path": NAME, "text": YAML}, or the record itself as such an object. Each line
+is answered by one line, in order: an entry of "records" of --format json with
+the number of the line or, of a line that cannot be used, its "errors".
+
 `
 
 const checkExample = `  driploop check job.yaml
@@ -37,7 +43,8 @@ const checkExample = `  driploop check job.yaml
   driploop check --format sarif -o verdicts.sarif records/
   driploop check --all --units us job.yaml
   driploop check --settings .
-  cat job.yaml | driploop check -`
+  cat job.yaml | driploop check -
+  driploop check --lines < records.jsonl > verdicts.jsonl`
 
 type checkFlags struct {
 	format   choice
@@ -54,6 +61,7 @@ type checkFlags struct {
 	staged   bool
 	baseline string
 	newBase  string
+	lines    bool
 	cache    string
 	noCache  bool
 }
@@ -69,7 +77,7 @@ func newCheck(s *session) *cobra.Command {
 		Short:   "Judge records: files, folders, or - for standard input",
 		Long:    checkLong + exitHelp,
 		Example: checkExample,
-		Args:    atLeastOne("name a record, a folder, or - for standard input"),
+		Args:    checkArgs(f),
 		RunE:    func(cmd *cobra.Command, args []string) error { return s.check(cmd, args, f) },
 	}
 	flags := cmd.Flags()
@@ -89,6 +97,7 @@ func newCheck(s *session) *cobra.Command {
 	flags.StringVar(&f.cache, "cache", "", "folder for what was judged, so that it is not judged again (default: in the user's cache folder)")
 	flags.BoolVar(&f.noCache, "no-cache", false, "judge all anew")
 	flags.StringVar(&f.newBase, "write-baseline", "", "write such a file of what stands now")
+	flags.BoolVar(&f.lines, "lines", false, "judge a stream of records, one a line as JSON, and write a line of JSON for each, in the same order")
 	return cmd
 }
 
@@ -112,10 +121,13 @@ func (s *session) check(cmd *cobra.Command, args []string, f *checkFlags) error 
 		_, _ = s.engine()
 	}()
 	c := &checking{session: s, flags: f, settings: settings, today: today, code: exitClean}
-	if err := c.look(ctx, args); err != nil {
+	work := c.run
+	if f.lines {
+		work = c.judgeLines
+	} else if err := c.look(ctx, args); err != nil {
 		return err
 	}
-	err = errors.Join(s.to(f.output, func(w io.Writer) error { return c.run(ctx, w) }), c.close())
+	err = errors.Join(s.to(f.output, func(w io.Writer) error { return work(ctx, w) }), c.close())
 	if errors.Is(err, errStopped) {
 		complain(s.errs, fmt.Sprintf("%s is left as it was", f.output))
 		err = nil
@@ -158,7 +170,7 @@ func (c *checking) run(ctx context.Context, w io.Writer) error {
 		return err
 	}
 	shown := c.progressOf()
-	err := inOrder(ctx, c.found.Files, c.judge, func(f yard.File, r result) error {
+	err := inOrder(ctx, slices.Values(c.found.Files), c.judge, func(f yard.File, r result) error {
 		shown.add()
 		return c.take(f, r)
 	})
@@ -233,16 +245,21 @@ func (c *checking) take(f yard.File, r result) error {
 	if !r.judged {
 		return nil
 	}
+	c.weigh(&r.verdicts)
+	return c.stream.Record(&r.verdicts, r.source)
+}
+
+// weigh counts the verdicts of a record and holds them against the gate.
+func (c *checking) weigh(rec *verdict.Record) {
 	c.judged++
-	c.practice.count(&r.verdicts)
-	c.hold(&r.verdicts)
-	for i := range r.verdicts.Verdicts {
-		if c.flags.fails(&r.verdicts.Verdicts[i]) {
+	c.practice.count(rec)
+	c.hold(rec)
+	for i := range rec.Verdicts {
+		if c.flags.fails(&rec.Verdicts[i]) {
 			c.code = max(c.code, exitBreach)
 			break
 		}
 	}
-	return c.stream.Record(&r.verdicts, r.source)
 }
 
 // summarise notes what concerns the run as a whole.

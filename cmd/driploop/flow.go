@@ -2,39 +2,39 @@ package main
 
 import (
 	"context"
+	"iter"
 	"runtime"
-
-	"driploop/model/yard"
 )
 
 // ahead is how many files are judged ahead of the one that is printed, for each
 // processor: enough that no processor waits, few enough that memory stays flat.
 const ahead = 8
 
-// inOrder judges files on all processors and hands over the results in the order
-// of the files. It stops at the first error, and at once when the context ends.
-func inOrder(ctx context.Context, files []yard.File, judge func(yard.File) result, take func(yard.File, result) error) error {
+// inOrder judges files, or other texts, on all processors and hands over the
+// results in their order, each as soon as it is there. It stops at the first
+// error, and at once when the context ends.
+func inOrder[T any](ctx context.Context, all iter.Seq[T], judge func(T) result, take func(T, result) error) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	type job struct {
-		file yard.File
+		of   T
 		done chan result
 	}
 	workers := runtime.GOMAXPROCS(0)
 	todo := make(chan job)
 	inTurn := make(chan job, ahead*workers)
-	for range min(len(files), workers) {
+	for range workers {
 		go func() {
 			for j := range todo {
-				j.done <- judge(j.file)
+				j.done <- judge(j.of)
 			}
 		}()
 	}
 	go func() {
 		defer close(todo)
 		defer close(inTurn)
-		for _, f := range files {
-			j := job{f, make(chan result, 1)}
+		for of := range all {
+			j := job{of, make(chan result, 1)}
 			for _, to := range []chan job{inTurn, todo} {
 				select {
 				case to <- j:
@@ -44,15 +44,22 @@ func inOrder(ctx context.Context, files []yard.File, judge func(yard.File) resul
 			}
 		}
 	}()
-	for j := range inTurn {
+	for {
 		select {
-		case r := <-j.done:
-			if err := take(j.file, r); err != nil {
-				return err
+		case j, more := <-inTurn:
+			if !more {
+				return ctx.Err()
+			}
+			select {
+			case r := <-j.done:
+				if err := take(j.of, r); err != nil {
+					return err
+				}
+			case <-ctx.Done():
+				return ctx.Err()
 			}
 		case <-ctx.Done():
 			return ctx.Err()
 		}
 	}
-	return ctx.Err()
 }

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"syscall"
 	"testing"
 
@@ -23,7 +24,7 @@ func TestResultsComeInOrderUntilTheContextEnds(t *testing.T) {
 	}
 	var took []yard.File
 	ctx, stop := context.WithCancel(context.Background())
-	err := inOrder(ctx, files, func(yard.File) result { return result{judged: true} }, func(f yard.File, _ result) error {
+	err := inOrder(ctx, slices.Values(files), func(yard.File) result { return result{judged: true} }, func(f yard.File, _ result) error {
 		if took = append(took, f); len(took) == 40 {
 			stop()
 		}
@@ -34,7 +35,7 @@ func TestResultsComeInOrderUntilTheContextEnds(t *testing.T) {
 	assert.Equal(t, files[:len(took)], took)
 
 	full := errors.New("disk full")
-	err = inOrder(context.Background(), files, func(yard.File) result { return result{} }, func(yard.File, result) error { return full })
+	err = inOrder(context.Background(), slices.Values(files), func(yard.File) result { return result{} }, func(yard.File, result) error { return full })
 	assert.ErrorIs(t, err, full)
 }
 

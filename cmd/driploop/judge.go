@@ -44,6 +44,7 @@ type result struct {
 	faults   []verdict.Fault
 	source   *reports.Source
 	broken   *panicked // a fault of the program
+	path     string    // of a record in a stream
 	stray    bool      // found in a folder, and no record
 	judged   bool
 	runaway  error  // a rule of the yard that cannot be stopped
@@ -52,13 +53,7 @@ type result struct {
 
 // judge reads and judges one file. Whatever happens, the file is accounted for.
 func (c *checking) judge(f yard.File) (out result) {
-	defer func() {
-		if value := recover(); value != nil {
-			p := caught(value)
-			out.broken, out.judged = &p, false
-			out.faults = append(out.faults, verdict.Fault{Path: f.Path, Says: p.String()})
-		}
-	}()
+	defer out.survive(f.Path)
 	text, err := c.textOf(f.Path)
 	switch {
 	case errors.Is(err, record.ErrTooLarge) && !f.Named && !yard.BeginsRecord(f.Path):
@@ -73,6 +68,15 @@ func (c *checking) judge(f yard.File) (out result) {
 		c.compare(f.Path, &out)
 	}
 	return out
+}
+
+// survive, deferred, turns a panic into what came of the record.
+func (r *result) survive(path string) {
+	if value := recover(); value != nil {
+		p := caught(value)
+		r.broken, r.judged = &p, false
+		r.faults = append(r.faults, verdict.Fault{Path: path, Says: p.String()})
+	}
 }
 
 // textOf returns the text of a file, as it is to be judged.

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 
@@ -147,7 +148,7 @@ func (r *reporting) run(ctx context.Context) error {
 			return fmt.Errorf("cannot make the folder %s: %w", r.report.output, pathless(err))
 		}
 	}
-	if err := inOrder(ctx, r.found.Files, r.judge, r.take); err != nil {
+	if err := inOrder(ctx, slices.Values(r.found.Files), r.judge, r.take); err != nil {
 		if errors.Is(err, context.Canceled) {
 			r.session.code = exitInterrupted
 			complain(r.errs, fmt.Sprintf("stopped before the end: %d of %d files reported on; the index is left as it was", r.judged, len(r.found.Files)))

@@ -1,0 +1,111 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"driploop/model/verdict"
+	"driploop/model/yard"
+	"driploop/reports"
+)
+
+// checkArgs are what check takes: paths or, with --lines, standard input.
+func checkArgs(f *checkFlags) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if !f.lines {
+			return atLeastOne("name a record, a folder, or - for standard input")(cmd, args)
+		}
+		if len(args) > 1 || len(args) == 1 && args[0] != yard.StandardInput {
+			return errors.New("--lines reads standard input; leave out other paths")
+		}
+		for _, other := range []string{"since", "staged", "write-baseline", "format"} {
+			if cmd.Flags().Changed(other) {
+				return fmt.Errorf("--%s does not go with --lines, which writes a line of JSON for each line", other)
+			}
+		}
+		return nil
+	}
+}
+
+// judgeLines judges the records of a stream, one a line, and writes a line for
+// each as soon as it and those before it are judged.
+func (c *checking) judgeLines(ctx context.Context, w io.Writer) error {
+	if err := c.openBaseline(); err != nil {
+		return err
+	}
+	e, err := c.engine()
+	if err != nil {
+		return err
+	}
+	if c.practice, err = practiceOf(e, c.settings); err != nil {
+		return err
+	}
+	head := verdict.Run{Version: version(), Rules: e.Digest()}
+	o := reports.Options{All: c.flags.all, Units: c.options(c.flags.units).Units}
+	from := newLineReader(c.in)
+	err = inOrder(ctx, from.all, c.judgeLine, func(l line, r result) error {
+		out, err := c.takeLine(l, &r)
+		if err != nil {
+			return err
+		}
+		return reports.WriteLine(w, out, head, o)
+	})
+	interrupted := errors.Is(err, context.Canceled)
+	if err != nil && !interrupted {
+		return err
+	}
+	if interrupted {
+		c.code = exitInterrupted
+		complain(c.errs, fmt.Sprintf("stopped before the end: %d records judged", c.judged))
+	} else if from.err != nil {
+		return fmt.Errorf("standard input cannot be read beyond line %d: %w", from.number, from.err)
+	}
+	c.summarise()
+	for _, note := range c.notes {
+		complain(c.errs, note)
+	}
+	c.session.code = max(c.session.code, c.code)
+	if interrupted && c.flags.output.isFile() {
+		return errStopped
+	}
+	return nil
+}
+
+// judgeLine judges the record of one line. Whatever happens, the line is
+// accounted for.
+func (c *checking) judgeLine(l line) (out result) {
+	path, text, err := l.record()
+	out.path = path
+	if err != nil {
+		out.faults = []verdict.Fault{{Path: path, Says: err.Error()}}
+		return out
+	}
+	defer out.survive(path)
+	out = c.judgeText(path, text)
+	out.path = path
+	return out
+}
+
+// takeLine counts the result of one line and says what to write of it.
+func (c *checking) takeLine(l line, r *result) (reports.Line, error) {
+	out := reports.Line{Number: l.number, Path: r.path, Faults: r.faults}
+	if r.runaway != nil {
+		return out, fmt.Errorf("line %d: %w", l.number, r.runaway)
+	}
+	if r.broken != nil {
+		r.broken.report(c.errs)
+		c.session.code = exitFault
+	}
+	if len(r.faults) > 0 {
+		c.code = max(c.code, exitUnusable)
+	}
+	if r.judged {
+		c.weigh(&r.verdicts)
+		out.Record = &r.verdicts
+	}
+	return out, nil
+}
