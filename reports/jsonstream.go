@@ -63,6 +63,10 @@ func (s *jsonStream) open() {
 	s.entry("format", JSONFormat)
 	s.raw(",\n")
 	s.entry("tool", jsonTool{Version: s.head.Version, Rules: s.head.Rules})
+	if s.head.Part != "" {
+		s.raw(",\n")
+		s.entry("part", s.head.Part)
+	}
 	s.raw(",\n  \"records\": [")
 }
 

@@ -62,6 +62,7 @@ type checkFlags struct {
 	baseline string
 	newBase  string
 	lines    bool
+	part     part
 	cache    string
 	noCache  bool
 }
@@ -97,6 +98,7 @@ func newCheck(s *session) *cobra.Command {
 	flags.StringVar(&f.cache, "cache", "", "folder for what was judged, so that it is not judged again (default: in the user's cache folder)")
 	flags.BoolVar(&f.noCache, "no-cache", false, "judge all anew")
 	flags.StringVar(&f.newBase, "write-baseline", "", "write such a file of what stands now")
+	flags.Var(&f.part, "part", "judge one part of the files of so many, such as 2/8; a file stays in its part whatever else comes or goes")
 	flags.BoolVar(&f.lines, "lines", false, "judge a stream of records, one a line as JSON, and write a line of JSON for each, in the same order")
 	return cmd
 }
@@ -124,7 +126,7 @@ func (s *session) check(cmd *cobra.Command, args []string, f *checkFlags) error 
 	work := c.run
 	if f.lines {
 		work = c.judgeLines
-	} else if err := c.look(ctx, args); err != nil {
+	} else if err := errors.Join(c.look(ctx, args), c.share()); err != nil {
 		return err
 	}
 	err = errors.Join(s.to(f.output, func(w io.Writer) error { return work(ctx, w) }), c.close())
@@ -146,6 +148,7 @@ type checking struct {
 	settings *yard.Settings
 	today    time.Time
 	found    yard.Found
+	roots    []string // folders that were named, if a part of them is judged
 	practice practice
 	whole    bool // results keep the record and what was solved of it
 	memory   memory
@@ -221,7 +224,7 @@ func (c *checking) open(w io.Writer) error {
 		o.Colour, o.Width = false, 0
 	}
 	o.All, o.Sources, o.At, o.Fails = c.flags.all, c.sources, c.flags.at.Time, c.flags.fails
-	c.stream, err = reports.Open(w, c.flags.format.value, verdict.Run{Version: version(), Rules: e.Digest(), Sources: e.Sources()}, o)
+	c.stream, err = reports.Open(w, c.flags.format.value, verdict.Run{Version: version(), Rules: e.Digest(), Sources: e.Sources(), Part: c.flags.part.String()}, o)
 	return err
 }
 

@@ -86,7 +86,7 @@ func (c *checking) baselineNotes() (all []string) {
 	if n := c.known.breaches[verdict.Danger]; n > 0 {
 		all = append(all, fmt.Sprintf("%d DANGER among them: they stand as they did, and still have to be put right", n))
 	}
-	if n := c.baseline.Cured(); n > 0 {
+	if n := c.baseline.Cured(); n > 0 && c.flags.part.of == 0 {
 		all = append(all, fmt.Sprintf("%d entries of %s no longer hold; write it anew with --write-baseline", n, c.baseline.Path))
 	}
 	return all

@@ -22,9 +22,9 @@ func checkArgs(f *checkFlags) cobra.PositionalArgs {
 		if len(args) > 1 || len(args) == 1 && args[0] != yard.StandardInput {
 			return errors.New("--lines reads standard input; leave out other paths")
 		}
-		for _, other := range []string{"since", "staged", "write-baseline", "format"} {
+		for _, other := range []string{"since", "staged", "write-baseline", "format", "part"} {
 			if cmd.Flags().Changed(other) {
-				return fmt.Errorf("--%s does not go with --lines, which writes a line of JSON for each line", other)
+				return fmt.Errorf("--%s does not go with --lines, which writes a line of JSON for each line that it is given", other)
 			}
 		}
 		return nil

@@ -183,6 +183,7 @@ type Fault struct {
 type Run struct {
 	Version string
 	Rules   string // digest of the rules
+	Part    string // of a larger run, as "2/8"; empty for the whole
 	Records []Record
 	Faults  []Fault
 	// Notes say what a reader has to know of the run as a whole, such as what it
