@@ -26,12 +26,19 @@ type jsonRecord struct {
 	SHA256   string        `json:"sha256"`
 	Job      string        `json:"job"`
 	Counts   jsonCounts    `json:"counts"`
+	Rules    []jsonRuleCount    `json:"rules,omitempty"` // what each rule looked at, with Options.All
 	Verdicts []jsonVerdict `json:"verdicts"`
 	Since    string        `json:"since,omitempty"` // revision; verdicts are then those that changed
 	Cured    []jsonCured   `json:"cured,omitempty"`
 	// Baseline counts what a baseline keeps from the verdicts: breaches by severity,
 	// and what is undecided.
 	Baseline map[string]int `json:"baseline,omitempty"`
+}
+
+type jsonRuleCount struct {
+	Rule     string     `json:"rule"`
+	Subjects int        `json:"subjects"`
+	Counts   jsonCounts `json:"counts"`
 }
 
 type jsonCounts struct {
@@ -101,13 +108,9 @@ func JSON(w io.Writer, run *verdict.Run, o Options) error {
 }
 
 func recordJSON(rec *verdict.Record, o Options) jsonRecord {
-	c := rec.Counts
-	out := jsonRecord{
-		Path: rec.Path, SHA256: rec.SHA256, Job: rec.Job, Verdicts: []jsonVerdict{},
-		Counts: jsonCounts{
-			Met: c[verdict.Met], Breach: c[verdict.Breach], Undecided: c[verdict.Undecided],
-			NotApplicable: c[verdict.NotApplicable], Waived: c[verdict.Waived],
-		},
+	out := jsonRecord{Path: rec.Path, SHA256: rec.SHA256, Job: rec.Job, Verdicts: []jsonVerdict{}, Counts: countsJSON(rec.Counts)}
+	for _, r := range rec.ByRule {
+		out.Rules = append(out.Rules, jsonRuleCount{Rule: r.Rule.ID, Subjects: r.Counts.Total(), Counts: countsJSON(r.Counts)})
 	}
 	for i := range rec.Verdicts {
 		v := &rec.Verdicts[i]
@@ -124,6 +127,13 @@ func recordJSON(rec *verdict.Record, o Options) jsonRecord {
 	}
 	out.count(string(verdict.Undecided), rec.KnownOpen)
 	return out
+}
+
+func countsJSON(c verdict.Counts) jsonCounts {
+	return jsonCounts{
+		Met: c[verdict.Met], Breach: c[verdict.Breach], Undecided: c[verdict.Undecided],
+		NotApplicable: c[verdict.NotApplicable], Waived: c[verdict.Waived],
+	}
 }
 
 func (r *jsonRecord) count(what string, n int) {

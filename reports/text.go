@@ -99,6 +99,7 @@ func (t *recordText) write() {
 	if t.o.All {
 		t.met(t.outcome(verdict.Met))
 		t.notApplicable(t.outcome(verdict.NotApplicable))
+		t.byRule()
 	}
 	t.cured()
 	t.blank()

@@ -45,6 +45,21 @@ func (t *recordText) met(all []*verdict.Verdict) {
 	}
 }
 
+// byRule says of every rule how many parts of the record it looked at.
+func (t *recordText) byRule() {
+	if len(t.rec.ByRule) == 0 {
+		return
+	}
+	t.heading("WHAT EACH RULE LOOKED AT", plural(len(t.rec.ByRule), "rule"))
+	for _, r := range t.rec.ByRule {
+		text := " nothing that it is about"
+		if r.Counts.Total() > 0 {
+			text = " " + countText(r.Counts)
+		}
+		t.hang(0, 2, in(strong, r.Rule.ID+":"), txt(text))
+	}
+}
+
 // subject is one part of a record with what is to be said of it.
 type subject struct{ path, remark string }
 

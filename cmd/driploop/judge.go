@@ -114,6 +114,9 @@ func (c *checking) judgeText(path string, text []byte) result {
 func (c *checking) complete(path string, out *result) {
 	out.ask(c.settings.RequiredFiles(out.verdicts.Kind, path, out.source.Places["job"]))
 	c.practice.recast(&out.verdicts)
+	if e, err := c.engine(); err == nil && c.flags != nil && c.flags.all {
+		out.verdicts.ByRule = verdict.CountByRule(e.Rules(), out.verdicts.Verdicts)
+	}
 }
 
 // judgeAnew judges the text of a record.

@@ -159,6 +159,8 @@ type Record struct {
 	Kind     string // of job; empty if not known
 	Counts   Counts
 	Verdicts []Verdict // all outcomes, in order
+	// ByRule counts the same by rule, where that is asked for.
+	ByRule []RuleCount
 
 	// Since names the revision that the record was compared with. Then Verdicts
 	// holds only what changed, and Cured what stands no longer.
