@@ -22,14 +22,14 @@ type jsonTool struct {
 }
 
 type jsonRecord struct {
-	Path     string        `json:"path"`
-	SHA256   string        `json:"sha256"`
-	Job      string        `json:"job"`
-	Counts   jsonCounts    `json:"counts"`
-	Rules    []jsonRuleCount    `json:"rules,omitempty"` // what each rule looked at, with Options.All
-	Verdicts []jsonVerdict `json:"verdicts"`
-	Since    string        `json:"since,omitempty"` // revision; verdicts are then those that changed
-	Cured    []jsonCured   `json:"cured,omitempty"`
+	Path     string          `json:"path"`
+	SHA256   string          `json:"sha256"`
+	Job      string          `json:"job"`
+	Counts   jsonCounts      `json:"counts"`
+	Rules    []jsonRuleCount `json:"rules,omitempty"` // what each rule looked at, with Options.All
+	Verdicts []jsonVerdict   `json:"verdicts"`
+	Since    string          `json:"since,omitempty"` // revision; verdicts are then those that changed
+	Cured    []jsonCured     `json:"cured,omitempty"`
 	// Baseline counts what a baseline keeps from the verdicts: breaches by severity,
 	// and what is undecided.
 	Baseline map[string]int `json:"baseline,omitempty"`
