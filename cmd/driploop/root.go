@@ -64,6 +64,7 @@ func newRoot(s *session) *cobra.Command {
 		newFigures(s),
 		newDraw(s),
 		newFacts(s), newReport(s),
+		newBundle(s),
 		newStart(s),
 		newProve(s),
 		newRemedy(s),

@@ -1,0 +1,42 @@
+package main
+
+import (
+	"errors"
+
+	"github.com/spf13/cobra"
+)
+
+const bundleLong = `Write the rules as a bundle of the Open Policy Agent, for an OPA that runs
+already. It evaluates them on what driploop facts prints: data.driploop.rules
+holds breach, applies, asks and excludes of each rule. Which practice sets are in
+force, what is undecided and what is waived, driploop check makes of these.
+
+The revision in the bundle is the digest of the rules that every report names.
+The same rules give the same bytes. opa sign signs it.
+
+` + exitHelp
+
+func newBundle(s *session) *cobra.Command {
+	var output destination
+	cmd := &cobra.Command{
+		Use:   "bundle -o FILE",
+		Short: "Write the rules as a bundle for stock OPA",
+		Long:  bundleLong,
+		Example: `  driploop bundle -o rules.tar.gz
+  driploop facts job.yaml | opa eval -b rules.tar.gz -I data.driploop.rules
+  opa run --server -b rules.tar.gz`,
+		Args: cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error {
+			if !output.isFile() && s.terminal.is {
+				return errors.New("a bundle is nothing to read in a terminal; name a file with -o")
+			}
+			e, err := s.engine()
+			if err != nil {
+				return err
+			}
+			return s.to(output, e.Bundle)
+		},
+	}
+	output.addTo(cmd.Flags())
+	return cmd
+}

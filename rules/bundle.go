@@ -1,0 +1,41 @@
+package rules
+
+import (
+	"fmt"
+	"io"
+	"io/fs"
+
+	"github.com/open-policy-agent/opa/v1/ast"
+	"github.com/open-policy-agent/opa/v1/bundle"
+)
+
+// Bundle writes the rules as a bundle of OPA, so that an OPA that runs already
+// can evaluate them on facts. Its revision is the digest of the rules, and the
+// same rules give the same bytes. A yard's own rules are left out.
+//
+// The bundle holds what the rules say of facts: breach, applies, asks, excludes
+// and limits of each, and which laws bind. What an outcome is made of beside
+// that (practice sets, needs, waivers) is the engine's part.
+func (e *Engine) Bundle(w io.Writer) error {
+	named, err := policies(e.files)
+	if err != nil {
+		return err
+	}
+	roots := []string{"driploop/binding", "driploop/rules"}
+	out := bundle.Bundle{Data: map[string]any{}}
+	out.Manifest.Init()
+	out.Manifest.Revision = e.digest
+	out.Manifest.Roots = &roots
+	out.Manifest.SetRegoVersion(ast.RegoV1)
+	for _, name := range named {
+		text, err := fs.ReadFile(e.files, name)
+		if err != nil {
+			return fmt.Errorf("bundle rules: %w", err)
+		}
+		out.Modules = append(out.Modules, bundle.ModuleFile{URL: "/" + name, Path: "/" + name, Raw: text})
+	}
+	if err := bundle.NewWriter(w).Write(out); err != nil {
+		return fmt.Errorf("bundle rules: %w", err)
+	}
+	return nil
+}
