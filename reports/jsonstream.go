@@ -26,14 +26,19 @@ func openJSON(w io.Writer, head verdict.Run, o Options) Stream {
 }
 
 func (s *jsonStream) Record(rec *verdict.Record, _ *Source) error {
+	s.next()
+	s.tree(recordJSON(rec, s.o), "    ")
+	return s.err
+}
+
+// next writes what stands before a record.
+func (s *jsonStream) next() {
 	s.open()
 	if s.records > 0 {
 		s.raw(",")
 	}
 	s.raw("\n    ")
-	s.tree(recordJSON(rec, s.o), "    ")
 	s.records++
-	return s.err
 }
 
 func (s *jsonStream) Close(rest *verdict.Run) error {
@@ -89,3 +94,20 @@ func (s *jsonStream) raw(text string) {
 		_, s.err = s.w.WriteString(text)
 	}
 }
+
+// Joined writes a run whose records are there as JSON already.
+type Joined struct{ s *jsonStream }
+
+// JoinJSON begins to write such a run in the JSON format.
+func JoinJSON(w io.Writer, head verdict.Run) *Joined {
+	return &Joined{&jsonStream{w: bufio.NewWriterSize(w, 64<<10), head: head}}
+}
+
+// Add writes a record as the JSON format has it, byte by byte.
+func (j *Joined) Add(record []byte) {
+	j.s.next()
+	j.s.raw(string(record))
+}
+
+// Close writes what is told of the run as a whole.
+func (j *Joined) Close(rest *verdict.Run) error { return j.s.Close(rest) }

@@ -63,6 +63,7 @@ type checkFlags struct {
 	newBase  string
 	lines    bool
 	part     part
+	join     bool
 	cache    string
 	noCache  bool
 }
@@ -99,6 +100,7 @@ func newCheck(s *session) *cobra.Command {
 	flags.BoolVar(&f.noCache, "no-cache", false, "judge all anew")
 	flags.StringVar(&f.newBase, "write-baseline", "", "write such a file of what stands now")
 	flags.Var(&f.part, "part", "judge one part of the files of so many, such as 2/8; a file stays in its part whatever else comes or goes")
+	flags.BoolVar(&f.join, "join", false, "make one run of the JSON files of all its parts, and hold it to the gate")
 	flags.BoolVar(&f.lines, "lines", false, "judge a stream of records, one a line as JSON, and write a line of JSON for each, in the same order")
 	return cmd
 }
@@ -124,10 +126,15 @@ func (s *session) check(cmd *cobra.Command, args []string, f *checkFlags) error 
 	}()
 	c := &checking{session: s, flags: f, settings: settings, today: today, code: exitClean}
 	work := c.run
-	if f.lines {
+	switch {
+	case f.join:
+		work = func(_ context.Context, w io.Writer) error { return c.joinParts(w, args) }
+	case f.lines:
 		work = c.judgeLines
-	} else if err := errors.Join(c.look(ctx, args), c.share()); err != nil {
-		return err
+	default:
+		if err := errors.Join(c.look(ctx, args), c.share()); err != nil {
+			return err
+		}
 	}
 	err = errors.Join(s.to(f.output, func(w io.Writer) error { return work(ctx, w) }), c.close())
 	if errors.Is(err, errStopped) {
@@ -140,6 +147,9 @@ func (s *session) check(cmd *cobra.Command, args []string, f *checkFlags) error 
 // errStopped keeps what was written up to an interruption from becoming a file
 // that looks whole.
 var errStopped = errors.New("stopped before the end")
+
+// stoppedEarly begins the note of a run that did not come to its end.
+const stoppedEarly = "stopped before the end"
 
 // checking is one run of check.
 type checking struct {
@@ -183,7 +193,7 @@ func (c *checking) run(ctx context.Context, w io.Writer) error {
 		return err
 	}
 	if interrupted {
-		c.notes = append(c.notes, fmt.Sprintf("stopped before the end: %d of %d files looked at, %d records judged", len(c.records), len(c.found.Files), c.judged))
+		c.notes = append(c.notes, fmt.Sprintf(stoppedEarly+": %d of %d files looked at, %d records judged", len(c.records), len(c.found.Files), c.judged))
 		complain(c.errs, c.notes[len(c.notes)-1])
 	} else {
 		c.faults = append(append(c.found.Faults, c.found.Empty(c.records)...), c.faults...)

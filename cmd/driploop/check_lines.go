@@ -13,9 +13,13 @@ import (
 	"driploop/reports"
 )
 
-// checkArgs are what check takes: paths or, with --lines, standard input.
+// checkArgs are what check takes: paths, with --lines standard input, or with
+// --join the files of parts.
 func checkArgs(f *checkFlags) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
+		if f.join {
+			return joinArgs(cmd, args)
+		}
 		if !f.lines {
 			return atLeastOne("name a record, a folder, or - for standard input")(cmd, args)
 		}
