@@ -172,6 +172,9 @@ func TestAFactChangesOnlyTheRulesThatReadIt(t *testing.T) {
 						}
 						changed++
 						id, _, _ := strings.Cut(key, " at ")
+						if id == "documents/waiver-idle" {
+							continue // it judges whether the verdict that is waived is a breach
+						}
 						own := subject[id] == f.collection || f.collection == "vessel" || f.collection == "job"
 						assert.True(t, own && mentions(text[id], f.name),
 							"%s.%s.%s from %v to %v: %s was %s and is %s", f.collection, f.id, f.name, was, other, key, outcome, after[key])

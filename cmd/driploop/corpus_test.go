@@ -33,17 +33,6 @@ var disputed = map[string][]string{
 	"alternator-120a":  {"breach protection/device-too-far at conductors.A1"},
 	"battery-selector": {"breach protection/device-too-far at conductors.S7"},
 	"outboard-60hp":    {"breach protection/device-too-far at conductors.A1"},
-	// The published gates of a cartridge fuse end at twice its rating, two minutes.
-	// They do not say that it takes as long, nor lets as much through, at ten or
-	// forty times: that is not known, which is no breach.
-	"radio-fishing-boat": {
-		"breach protection/conductor-burns-first at conductors.B2",
-		"breach protection/fault-not-cleared at conductors.B2",
-		"breach protection/conductor-burns-first at conductors.B3",
-		"breach protection/fault-not-cleared at conductors.B3",
-		"breach protection/conductor-burns-first at conductors.B5",
-		"breach protection/fault-not-cleared at conductors.B5",
-	},
 	// The way back of a fault at the panel is taken as a share, by length, of the
 	// thin return of the lamp; it is the thick one to the bar beside it.
 	"anchor-light-mast": {

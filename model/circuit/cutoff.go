@@ -124,7 +124,25 @@ func (a *analysis) setLetThrough(f *faulted, low, high *prospect) {
 		steps = append(steps, energyStep("greatest", at, most.worst))
 	}
 	f.most = a.openFigure(most, "A2s", devices, never, steps)
+	if !most.sure() {
+		f.most = figure.Open(a.energyGaps(devices, max(low.amps, high.amps))...)
+	}
 	f.least = a.openFigure(least, "A2s", devices, never, []figure.Step{low.step, high.step, energyStep("least", at, least.worst)})
+}
+
+// energyGaps names what leaves open the energy that devices let through.
+func (a *analysis) energyGaps(devices []hop, amps float64) []figure.Gap {
+	gaps := append([]figure.Gap(nil), a.releaseGaps(devices)...)
+	for _, h := range devices {
+		if r := a.releaseOf(h.branch); len(r.gaps) == 0 {
+			_, greatest := r.curve.LetThrough(amps * math.Abs(h.amps))
+			for _, g := range greatest.Gaps {
+				g.Field = a.net.branches[h.branch].comp.Path + ".curve_points"
+				gaps = append(gaps, g)
+			}
+		}
+	}
+	return uniqueGaps(gaps)
 }
 
 func energyStep(end string, amps, energy float64) figure.Step {

@@ -52,7 +52,7 @@ func (a *analysis) releaseOf(i int) *release {
 			found, err = givenCurve(c, rating)
 		}
 		if err != nil {
-			r.gaps = append(r.gaps, figure.Because(c.Path+": "+err.Error()))
+			r.gaps = append(r.gaps, figure.Gap{Field: c.Path + ".curve_points", Why: err.Error()})
 		}
 		r.curve = found
 	}
@@ -127,7 +127,11 @@ func (r *release) cut(amps float64) cleared {
 		}
 		return sureOf(math.Inf(1))
 	}
-	return cleared{sureOf(least), sureOf(greatest), energy(low), energy(high)}
+	most := energy(high)
+	if !high.Known && !math.IsInf(greatest, 1) {
+		most = bound{math.Inf(1), low.Value} // it opens, after some energy that is not known
+	}
+	return cleared{sureOf(least), sureOf(greatest), energy(low), most}
 }
 
 // gateAmps returns the currents of the gates of a device within a range.

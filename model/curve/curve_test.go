@@ -49,6 +49,8 @@ func TestOpeningTimeBetweenAndBeyond(t *testing.T) {
 		{"far below the rating", "blade-e", 40, 4, 360000, inf, "held at least as long as at the rating"},
 		{"beyond the last gate", "blade-e", 40, 2000, 0, 1, "at most the last greatest time"},
 		{"just beyond the last gate", "blade-c", 40, 240.1, 0, 0.15, "at most the last greatest time"},
+		{"beyond a last gate of minutes", "cartridge", 10, 400, 0, 120 * (2.0 / 40) * (2.0 / 40), "by hand: 120 s × (2/40)²: melting takes no more energy"},
+		{"just beyond a last gate of minutes", "cartridge", 10, 20.0001, 0, 120 / (1.000005 * 1.000005), "by hand: 120 s × (20/20.0001)²"},
 		{"negative current counts the same", "blade-c", 40, -80, 0.15, 5, "gate at 200 %"},
 		{"no current", "blade-c", 40, 0, 360000, inf, "held"},
 		{"breaker by its rating", "thermal", 40, 80, 0, 240, "UL 489, 31 to 50 A"},
@@ -167,6 +169,12 @@ func TestLetThrough(t *testing.T) {
 	least, greatest = of(t, "bolt-in", 100).LetThrough(3000)
 	assert.Equal(t, 0.0, least.Value)
 	assert.Equal(t, 600.0*600*1, greatest.Value, "melting energy at the last gate, 600 A for 1 s")
+
+	_, greatest = of(t, "cartridge", 10).LetThrough(20)
+	assert.Equal(t, 20.0*20*120, greatest.Value, "at the last gate")
+	_, greatest = of(t, "cartridge", 10).LetThrough(400)
+	assert.False(t, greatest.Known, "two minutes at twice the rating say nothing of the energy of a short circuit")
+	assert.Contains(t, greatest.Gaps[0].Why, "curve_points")
 
 	_, greatest = of(t, "thermal-magnetic", 30).LetThrough(1500)
 	assert.Equal(t, 1500.0*1500*0.1, greatest.Value, "a breaker's time does not fall with the current")

@@ -18,7 +18,9 @@ const sourceEnergy = "I²·t of a lasting current; beyond the last gate of a fus
 //	          at that gate, since melting takes no more at higher current
 //
 // The greatest is open where the device need not open, the least where it does
-// not open at all.
+// not open at all. It is open, too, beyond a last gate of more than 5 s: at such a
+// gate most of the energy is lost to the surroundings, and says nothing of what
+// melting takes.
 func (c Curve) LetThrough(amps float64) (least, greatest figure.Figure) {
 	o, err := c.OpeningTime(amps)
 	if err != nil {
@@ -30,13 +32,28 @@ func (c Curve) LetThrough(amps float64) (least, greatest figure.Figure) {
 		least = o.energy("least", least, o.amps)
 	}
 	if greatest.Known {
-		i := o.amps
-		if last := c.gates[len(c.gates)-1]; last.Release == Melt {
-			i = min(i, last.Multiple*c.RatingA)
-		}
-		greatest = o.energy("greatest", greatest, i)
+		greatest = c.greatestEnergy(o, greatest)
 	}
 	return least, greatest
+}
+
+// adiabatic is how long heat counts as staying where it is made: 5 s, IEC
+// 60364-4-43:2008, 434.5.2 (secondary).
+const adiabatic = 5
+
+// greatestEnergy is the greatest energy let through within the greatest time.
+func (c Curve) greatestEnergy(o Opening, time figure.Figure) figure.Figure {
+	last := c.gates[len(c.gates)-1]
+	if last.Release != Melt || o.amps <= last.Multiple*c.RatingA {
+		return o.energy("greatest", time, o.amps)
+	}
+	if last.GreatestS > adiabatic {
+		return figure.Open(figure.Because(fmt.Sprintf(
+			"the gates of a %s fuse end at %s within %g s, which says nothing of the energy that a short circuit takes: give the maker's curve_points",
+			c.Family, percent(&last), last.GreatestS)))
+	}
+	time.Value = last.GreatestS
+	return o.energy("greatest", time, last.Multiple*c.RatingA)
 }
 
 func (o Opening) energy(end string, time figure.Figure, amps float64) figure.Figure {

@@ -32,7 +32,9 @@ type Opening struct {
 //
 // Up to the gate where it need not open the greatest time is without bound. Over
 // the last gate it opens within the greatest time of that gate, at no stated
-// least.
+// least; a fuse whose last gate is one of more than 5 s, within t·I² of that gate,
+// since melting takes no more energy at higher current. At shorter gates arcing,
+// which that leaves out, would count.
 //
 // Errors: *NoCurve for a current that is no number.
 func (c Curve) OpeningTime(amps float64) (Opening, error) {
@@ -68,6 +70,8 @@ func greatestAt(m float64, below, above *Gate) (float64, string) {
 		return below.GreatestS, fmt.Sprintf("it need not open at %s, nor surely before the next gate", percent(below))
 	case at(m, below):
 		return below.GreatestS, "gate at " + percent(below)
+	case above == nil && below.Release == Melt && below.GreatestS > adiabatic:
+		return energyTime(m, below), "beyond the last gate: t·I² of the gate at " + percent(below)
 	case above == nil:
 		return below.GreatestS, "beyond the last gate: greatest time of the gate at " + percent(below)
 	case above.Release == Instant:

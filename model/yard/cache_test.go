@@ -57,7 +57,7 @@ func keptRecord() (Kept, *verdict.Rule) {
 	}
 	rec.Counts = verdict.Count(rec.Verdicts)
 	// These are not of the text alone, and are added after.
-	rec.Path, rec.SHA256, rec.Since, rec.Cured, rec.Known, rec.KnownOpen = "", "", "", nil, nil, 0
+	rec.Path, rec.SHA256, rec.Since, rec.Cured, rec.Known, rec.KnownOpen, rec.ByRule = "", "", "", nil, nil, 0, nil
 	return Kept{rec, map[string]verdict.Range{"job": {Start: verdict.Position{Line: 2, Column: 1}}}}, rule
 }
 
