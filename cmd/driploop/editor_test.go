@@ -16,7 +16,7 @@ import (
 
 // client is an editor at the other end of a session.
 type client struct {
-	t         *testing.T
+	t         testing.TB
 	conn      *jsonrpc2.Conn
 	published chan diagnostics
 }
@@ -40,7 +40,7 @@ type diagnostics struct {
 const uri = "file:///yard/job.yaml"
 
 // newClient starts a session and greets it.
-func newClient(t *testing.T) *client {
+func newClient(t testing.TB) *client {
 	inRead, inWrite := io.Pipe()
 	outRead, outWrite := io.Pipe()
 	done := make(chan int, 1)

@@ -1,7 +1,6 @@
 package editor
 
 import (
-	"context"
 	"strings"
 
 	"driploop/model/verdict"
@@ -9,6 +8,11 @@ import (
 
 // diagnose publishes what is wrong with a text, unless a newer one has come.
 func (s *server) diagnose(d *document) {
+	s.diagnosing.Lock()
+	defer s.diagnosing.Unlock()
+	if !s.current(d) {
+		return
+	}
 	d.solve()
 	if !s.current(d) {
 		return
@@ -27,7 +31,7 @@ func (s *server) diagnose(d *document) {
 	}
 	if s.current(d) {
 		// An editor that has gone cannot be told anything.
-		_ = s.conn.Notify(context.Background(), "textDocument/publishDiagnostics", publishDiagnostics{URI: d.uri, Version: d.version, Diagnostics: all})
+		_ = s.tell("textDocument/publishDiagnostics", publishDiagnostics{URI: d.uri, Version: d.version, Diagnostics: all})
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"driploop/model/circuit"
 	"driploop/model/record"
@@ -24,7 +25,8 @@ type document struct {
 	analysis *circuit.Analysis
 	verdicts *verdict.Record // nil until judged, or if it cannot be
 	judging  sync.Mutex
-	good     *document // the last text before this one that could be read
+	ready    atomic.Bool // it was read and solved
+	good     *document   // the last text before this one that was
 }
 
 func newDocument(uri string, version int, text string) *document {
@@ -40,18 +42,27 @@ func (d *document) solve() {
 		d.record, d.faults = record.Decode(d.name(), []byte(d.text))
 		if len(d.faults) == 0 {
 			d.analysis = circuit.Analyse(d.record)
-			d.good = nil
+			d.ready.Store(true)
 		}
 	})
 }
 
-// lastGood is the newest text that could be read: this one, or one before.
-func (d *document) lastGood() *document {
-	d.solve()
-	if d.analysis != nil {
+// settled is the newest text that was read and solved, this one or one before, as
+// far as that is known without waiting; nil if there is none.
+func (d *document) settled() *document {
+	if d.ready.Load() {
 		return d
 	}
 	return d.good
+}
+
+// lastGood is settled, where nothing was read yet after reading this text.
+func (d *document) lastGood() *document {
+	if g := d.settled(); g != nil {
+		return g
+	}
+	d.solve()
+	return d.settled()
 }
 
 // known is the record as far as it is known while a line is half typed.
@@ -65,11 +76,10 @@ func (d *document) known() *record.Record {
 // entryAt is the path of the entry that a position stands on, with the range of
 // its key. Entries that an anchor shares are told by the first that has them.
 func (d *document) entryAt(p position) (string, verdict.Range, bool) {
-	d.solve()
 	at := recordPosition(d.lines, p)
 	var best string
 	var place verdict.Range
-	for path, r := range d.record.Places {
+	for path, r := range d.known().Places {
 		if after(r.Start, at) || r.Start.Line != at.Line {
 			continue
 		}

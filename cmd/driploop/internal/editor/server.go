@@ -34,7 +34,6 @@ func Serve(in io.Reader, out io.Writer, p Program) error {
 	s := &server{program: p, documents: map[string]*document{}}
 	stream := jsonrpc2.NewBufferedStream(duplex{in, out}, jsonrpc2.VSCodeObjectCodec{})
 	conn := jsonrpc2.NewConn(context.Background(), stream, jsonrpc2.HandlerWithError(s.handle))
-	s.conn = conn
 	<-conn.DisconnectNotify()
 	s.work.Wait()
 	if s.left() {
@@ -55,12 +54,22 @@ func (duplex) Close() error { return nil }
 // server is the state of one session.
 type server struct {
 	program Program
-	conn    *jsonrpc2.Conn
 	work    sync.WaitGroup
 
+	diagnosing sync.Mutex // one text at a time: of those that wait only the newest is judged
+
 	mu        sync.Mutex
+	conn      *jsonrpc2.Conn // known with the first message
 	documents map[string]*document
 	shutdown  bool
+}
+
+// tell sends the editor what it did not ask for.
+func (s *server) tell(method string, params any) error {
+	s.mu.Lock()
+	conn := s.conn
+	s.mu.Unlock()
+	return conn.Notify(context.Background(), method, params)
 }
 
 func (s *server) left() bool {
@@ -72,6 +81,9 @@ func (s *server) left() bool {
 // handle answers one message. Messages come in order; what takes longer goes on
 // beside.
 func (s *server) handle(_ context.Context, conn *jsonrpc2.Conn, r *jsonrpc2.Request) (any, error) {
+	s.mu.Lock()
+	s.conn = conn
+	s.mu.Unlock()
 	switch r.Method {
 	case "initialize":
 		return s.greeting(), nil
@@ -194,7 +206,7 @@ func (s *server) put(uri string, version int, text string) {
 	d := newDocument(uri, version, text)
 	s.mu.Lock()
 	if old := s.documents[uri]; old != nil {
-		d.good = old.lastGood()
+		d.good = old.settled()
 	}
 	s.documents[uri] = d
 	s.mu.Unlock()
@@ -212,5 +224,5 @@ func (s *server) close(uri string) error {
 	s.mu.Lock()
 	delete(s.documents, uri)
 	s.mu.Unlock()
-	return s.conn.Notify(context.Background(), "textDocument/publishDiagnostics", publishDiagnostics{URI: uri, Diagnostics: []diagnostic{}})
+	return s.tell("textDocument/publishDiagnostics", publishDiagnostics{URI: uri, Diagnostics: []diagnostic{}})
 }
