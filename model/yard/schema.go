@@ -1,0 +1,74 @@
+package yard
+
+import (
+	"bytes"
+	"encoding/json"
+
+	"go.yaml.in/yaml/v3"
+
+	"driploop/model/record"
+)
+
+type object = map[string]any
+
+// Schema returns the JSON Schema (2020-12) of a yard's settings, made from the
+// rows that read them.
+func Schema() []byte {
+	properties := object{}
+	for _, k := range settings() {
+		p := k.shape()
+		p["description"] = k.says
+		var example any
+		if err := yaml.Unmarshal([]byte(k.example), &example); err != nil {
+			panic(err) // an example of our own
+		}
+		p["examples"] = []any{example}
+		properties[k.key] = p
+	}
+	root := object{
+		"$schema": "https://json-schema.org/draft/2020-12/schema", "$id": "urn:driploop:settings",
+		"title": "driploop settings", "description": "How a yard has its records judged.",
+		"type": "object", "properties": properties, "additionalProperties": false,
+	}
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	if err := e.Encode(root); err != nil {
+		panic(err) // maps of strings and lists always encode
+	}
+	return out.Bytes()
+}
+
+// shape is the schema of the value of a setting.
+func (k *setting) shape() object {
+	texts := object{"type": "array", "items": object{"type": "string"}}
+	switch k.key {
+	case "practice":
+		return object{"type": "array", "items": object{"enum": k.words}}
+	case "gate", "units":
+		return object{"enum": k.words}
+	case "complete":
+		return object{"type": "boolean"}
+	case "include", "exclude", "rules":
+		return texts
+	case "severity":
+		return object{"type": "object", "additionalProperties": object{
+			"type": "object", "required": []string{"to", "reason"}, "additionalProperties": false,
+			"properties": object{
+				"to":     object{"enum": Severities(), "description": "Severity that a breach of the rule gets."},
+				"reason": object{"type": "string", "minLength": 1, "description": "Why; shown with each breach."},
+			},
+		}}
+	case "documents":
+		kinds, _ := record.Describe("job.kind", func(string) string { return "" })
+		return object{
+			"type": "object", "propertyNames": object{"enum": append([]string{AnyKind}, kinds.Words...)},
+			"additionalProperties": object{
+				"type": "object", "additionalProperties": false,
+				"properties": object{"entries": texts, "files": texts},
+			},
+		}
+	}
+	return object{"type": "string"}
+}
