@@ -5,6 +5,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"go.yaml.in/yaml/v3"
 )
 
 // Change gives one entry of a record a value.
@@ -44,6 +46,9 @@ func Edit(name string, text []byte, changes ...Change) ([]byte, error) {
 		}
 		strays := strays(before, after, changes)
 		if len(strays) == 0 {
+			if err := taken(after, changes); err != nil {
+				return nil, err
+			}
 			return text, nil
 		}
 		var back []Change
@@ -62,6 +67,17 @@ func Edit(name string, text []byte, changes ...Change) ([]byte, error) {
 		}
 	}
 	return nil, &ErrShared{changes[0].Path, "other entries"}
+}
+
+// taken makes sure that plain values stand where they were meant to.
+func taken(after map[string]string, changes []Change) error {
+	for _, c := range changes {
+		want := parsed(c.Value)
+		if want.Kind == yaml.ScalarNode && after[c.Path] != strings.TrimPrefix(want.Tag, "!!")+" "+want.Value {
+			return fmt.Errorf("%s cannot be changed in this layout; write it by hand", c.Path)
+		}
+	}
+	return nil
 }
 
 // strays lists, sorted, the paths whose value changed without being meant.

@@ -73,7 +73,7 @@ func TestEditEveryLeaf(t *testing.T) {
 			paths = append(paths, path)
 		}
 		slices.Sort(paths)
-		step := 1 + len(paths)/60 // enough to meet every shape
+		step := 1 + len(paths)/15 // enough to meet every shape
 		for i := 0; i < len(paths); i += step {
 			path := paths[i]
 			got, err := Edit(file, text, Change{Path: path, Value: "changed"})
