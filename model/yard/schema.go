@@ -16,7 +16,7 @@ type object = map[string]any
 func Schema() []byte {
 	properties := object{}
 	for _, k := range settings() {
-		p := k.shape()
+		p := k.shape(&k)
 		p["description"] = k.says
 		var example any
 		if err := yaml.Unmarshal([]byte(k.example), &example); err != nil {
@@ -40,35 +40,30 @@ func Schema() []byte {
 	return out.Bytes()
 }
 
-// shape is the schema of the value of a setting.
-func (k *setting) shape() object {
-	texts := object{"type": "array", "items": object{"type": "string"}}
-	switch k.key {
-	case "practice":
-		return object{"type": "array", "items": object{"enum": k.words}}
-	case "gate", "units":
-		return object{"enum": k.words}
-	case "complete":
-		return object{"type": "boolean"}
-	case "include", "exclude", "rules":
-		return texts
-	case "severity":
-		return object{"type": "object", "additionalProperties": object{
-			"type": "object", "required": []string{"to", "reason"}, "additionalProperties": false,
-			"properties": object{
-				"to":     object{"enum": Severities(), "description": "Severity that a breach of the rule gets."},
-				"reason": object{"type": "string", "minLength": 1, "description": "Why; shown with each breach."},
-			},
-		}}
-	case "documents":
-		kinds, _ := record.Describe("job.kind", func(string) string { return "" })
-		return object{
-			"type": "object", "propertyNames": object{"enum": append([]string{AnyKind}, kinds.Words...)},
-			"additionalProperties": object{
-				"type": "object", "additionalProperties": false,
-				"properties": object{"entries": texts, "files": texts},
-			},
-		}
+func oneText(*setting) object   { return object{"type": "string"} }
+func yesOrNo(*setting) object   { return object{"type": "boolean"} }
+func oneWord(k *setting) object { return object{"enum": k.words} }
+
+func someTexts(k *setting) object { return object{"type": "array", "items": oneText(k)} }
+func someWords(k *setting) object { return object{"type": "array", "items": oneWord(k)} }
+
+func changesOfSeverity(*setting) object {
+	return object{"type": "object", "additionalProperties": object{
+		"type": "object", "required": []string{"to", "reason"}, "additionalProperties": false,
+		"properties": object{
+			"to":     object{"enum": Severities(), "description": "Severity that a breach of the rule gets."},
+			"reason": object{"type": "string", "minLength": 1, "description": "Why; shown with each breach."},
+		},
+	}}
+}
+
+func requirements(k *setting) object {
+	kinds, _ := record.Describe("job.kind", func(string) string { return "" })
+	return object{
+		"type": "object", "propertyNames": object{"enum": append([]string{AnyKind}, kinds.Words...)},
+		"additionalProperties": object{
+			"type": "object", "additionalProperties": false,
+			"properties": object{"entries": someTexts(k), "files": someTexts(k)},
+		},
 	}
-	return object{"type": "string"}
 }

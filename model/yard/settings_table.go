@@ -15,7 +15,8 @@ type setting struct {
 	key     string
 	says    string
 	example string
-	words   []string // the only words allowed, if any
+	words   []string              // the only words allowed, if any
+	shape   func(*setting) object // of the value, as JSON Schema
 	read    func(*reader, *setting, node, *Settings)
 }
 
@@ -25,45 +26,55 @@ func settings() []setting {
 		{
 			key: "practice", says: "Practice sets that every record is judged by, beside those that it names itself.",
 			example: "[us-federal, us-voluntary, workmanship]", words: record.PracticeSets(),
-			read: func(r *reader, k *setting, n node, s *Settings) { s.Practice = List{r.list(k, n), n.at.Start} },
+			shape: someWords,
+			read:  func(r *reader, k *setting, n node, s *Settings) { s.Practice = List{r.list(k, n), n.at.Start} },
 		},
 		{
 			key: "gate", says: "Least severity of a breach that fails a check.", example: "warning", words: append(Severities(), GateNone),
-			read: func(r *reader, k *setting, n node, s *Settings) { s.Gate = Word{r.word(k, n), n.at.Start} },
+			shape: oneWord,
+			read:  func(r *reader, k *setting, n node, s *Settings) { s.Gate = Word{r.word(k, n), n.at.Start} },
 		},
 		{
 			key: "complete", says: "Whether what is undecided fails a check, too.", example: "true",
-			read: func(r *reader, k *setting, n node, s *Settings) { s.Complete = Flag{r.flag(k, n), n.at.Start} },
+			shape: yesOrNo,
+			read:  func(r *reader, k *setting, n node, s *Settings) { s.Complete = Flag{r.flag(k, n), n.at.Start} },
 		},
 		{
 			key: "units", says: "Units that reports print in.", example: "metric", words: quantity.Systems(),
-			read: func(r *reader, k *setting, n node, s *Settings) { s.Units = Word{r.word(k, n), n.at.Start} },
+			shape: oneWord,
+			read:  func(r *reader, k *setting, n node, s *Settings) { s.Units = Word{r.word(k, n), n.at.Start} },
 		},
 		{
 			key: "severity", says: "Rules whose breaches get another severity, each with the reason.",
 			example: `{routing/no-slack: {to: notice, reason: "jobs here are on trailers"}}`,
+			shape:   changesOfSeverity,
 			read:    func(r *reader, k *setting, n node, s *Settings) { s.Severity = r.changes(k, n) },
 		},
 		{
 			key: "include", says: "Patterns of the files below this folder that are looked at; left out: all.", example: `["boats/**"]`,
-			read: func(r *reader, k *setting, n node, s *Settings) { s.Include = r.patterns(k, n) },
+			shape: someTexts,
+			read:  func(r *reader, k *setting, n node, s *Settings) { s.Include = r.patterns(k, n) },
 		},
 		{
 			key: "exclude", says: "Patterns of the files that are not looked at.", example: `["archive/**", "**/draft-*.yaml"]`,
-			read: func(r *reader, k *setting, n node, s *Settings) { s.Exclude = r.patterns(k, n) },
+			shape: someTexts,
+			read:  func(r *reader, k *setting, n node, s *Settings) { s.Exclude = r.patterns(k, n) },
 		},
 		{
 			key: "rules", says: "Folders of the yard's own rules.", example: "[house-rules]",
-			read: func(r *reader, k *setting, n node, s *Settings) { s.Rules = r.folders(k, n, s.Root) },
+			shape: someTexts,
+			read:  func(r *reader, k *setting, n node, s *Settings) { s.Rules = r.folders(k, n, s.Root) },
 		},
 		{
 			key: "documents", says: `Entries and files that a job of a kind has to have; "any" stands for every kind.`,
 			example: `{any: {entries: [sign_off.by]}, battery-bank: {files: ["photos/*.jpg"]}}`,
+			shape:   requirements,
 			read:    func(r *reader, k *setting, n node, s *Settings) { s.Documents = r.documents(k, n) },
 		},
 		{
 			key: "baseline", says: "File of the breaches that were there before, which do not fail a check.", example: "driploop.baseline.json",
-			read: func(r *reader, k *setting, n node, s *Settings) { s.Baseline = Word{r.word(k, n), n.at.Start} },
+			shape: oneText,
+			read:  func(r *reader, k *setting, n node, s *Settings) { s.Baseline = Word{r.word(k, n), n.at.Start} },
 		},
 	}
 }
