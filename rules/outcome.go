@@ -150,7 +150,7 @@ func (l *gapList) add(at *site, n *need) {
 	if at.cell(n.fact).state != absent {
 		return
 	}
-	open := holder.base.Open[n.fact.fact]
+	open := holder.base.Open.Of(n.fact.fact)
 	for _, g := range open {
 		l.gap(g)
 	}

@@ -97,9 +97,9 @@ func TestOutcomes(t *testing.T) {
 }
 
 func TestUndecidedNamesTheGapsOfTheFact(t *testing.T) {
-	device := &facts.Device{Subject: facts.Subject{Open: map[string][]figure.Gap{
+	device := &facts.Device{Subject: facts.Subject{Open: facts.OpenFor(map[string][]figure.Gap{
 		"rated_v": {figure.Missing("components.fuse.voltage"), figure.Because("no maker's sheet")},
-	}}}
+	})}}
 	v := judge(t, soundEngine(t), devices(map[string]*facts.Device{"fuse": device}, ptr(true), "us-federal"), &record.Record{})["components.fuse"]
 	assert.Equal(t, []verdict.Gap{{Field: "components.fuse.voltage"}, {Why: "no maker's sheet"}}, v.Missing)
 }

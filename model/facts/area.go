@@ -3,6 +3,7 @@ package facts
 import (
 	"math"
 	"strconv"
+	"sync"
 
 	"driploop/model/copper"
 	"driploop/model/quantity"
@@ -20,8 +21,26 @@ func nominalArea(size record.Wire) (float64, bool) {
 	if given.System == quantity.MM2 {
 		return given.MM2, true
 	}
-	d := copper.GaugeDiameter(given.Gauge)
-	return digitsOf(math.Pi/4*d*d, 4), true
+	if i := given.Gauge - coarsest; i >= 0 && i <= finest-coarsest {
+		return gaugeAreas()[i], true
+	}
+	return gaugeArea(given.Gauge), true
+}
+
+// coarsest and finest are the gauges, 4/0 and 40, of which sizes are written.
+const coarsest, finest = -3, 40
+
+// gaugeAreas holds the areas of those gauges, coarsest first.
+var gaugeAreas = sync.OnceValue(func() (areas [finest - coarsest + 1]float64) {
+	for i := range areas {
+		areas[i] = gaugeArea(i + coarsest)
+	}
+	return areas
+})
+
+func gaugeArea(gauge int) float64 {
+	d := copper.GaugeDiameter(gauge)
+	return digitsOf(math.Pi/4*d*d, 4)
 }
 
 // digitsOf rounds to a number of significant digits.
@@ -42,11 +61,10 @@ var tableGauges = [...]int{26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 5, 4, 3, 2,
 func gaugeFor(area float64) string {
 	found := "finer"
 	for _, gauge := range tableGauges {
-		size := quantity.WireSize{System: quantity.AWG, Gauge: gauge}
-		if least, ok := nominalArea(record.Wire{V: size, State: record.Given}); !ok || least > area {
+		if gaugeAreas()[gauge-coarsest] > area {
 			break
 		}
-		found = size.String()
+		found = quantity.WireSize{System: quantity.AWG, Gauge: gauge}.String()
 	}
 	return found
 }

@@ -33,22 +33,22 @@ func bank(s *Subject, f *Bank, r *record.Record, a *circuit.Analysis, device str
 		if ah, ok := c.Capacity.Get(); ok {
 			capacity += ah.Base
 		} else {
-			s.open("bank_ah", figure.Missing(c.Path+".capacity"))
+			s.lacks("bank_ah", c.Path, "capacity")
 		}
 		result := a.Batteries[c.ID]
 		switch {
 		case !c.Resistance.Is():
-			s.open("bank_short_a", figure.Missing(c.Path+".internal_resistance"))
+			s.lacks("bank_short_a", c.Path, "internal_resistance")
 		case result == nil || !result.OpenV.Known || !result.ResistanceLow.Known:
-			s.open("bank_short_a", figure.Missing(c.Path+".nominal"))
+			s.lacks("bank_short_a", c.Path, "nominal")
 		default:
 			short += 1000 * result.OpenV.Value / result.ResistanceLow.Value
 		}
 	}
-	if s.Open["bank_ah"] == nil {
+	if !s.Open.Has("bank_ah") {
 		f.BankAh = ptr(quantity.Round(capacity))
 	}
-	if s.Open["bank_short_a"] == nil {
+	if !s.Open.Has("bank_short_a") {
 		f.BankShortA = ptr(quantity.Round(short))
 	}
 }

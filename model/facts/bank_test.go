@@ -66,9 +66,9 @@ conductors:
 `)
 	fuse := d.Devices["fuse"]
 	assert.Nil(t, fuse.BankShortA)
-	assert.Equal(t, "components.house.internal_resistance", fuse.Open["bank_short_a"][0].Field)
+	assert.Equal(t, "components.house.internal_resistance", fuse.Open.Of("bank_short_a")[0].Field)
 	assert.Nil(t, fuse.BankAh)
-	assert.Equal(t, "components.house.capacity", fuse.Open["bank_ah"][0].Field)
+	assert.Equal(t, "components.house.capacity", fuse.Open.Of("bank_ah")[0].Field)
 }
 
 // The leads between a reversing controller and its motor stand at either pole.
@@ -98,7 +98,7 @@ conductors:
 `
 	open := buildf(t, record, "").Conductors["P3"]
 	assert.Nil(t, open.Bare)
-	assert.Equal(t, "vessel.earthing", open.Open["bare"][0].Field)
+	assert.Equal(t, "vessel.earthing", open.Open.Of("bare")[0].Field)
 
 	grounded := buildf(t, record, ", earthing: negative-ground").Conductors["P3"]
 	assert.False(t, *grounded.Bare)
@@ -125,5 +125,5 @@ conductors:
 `).Conductors["N1"]
 	assert.Nil(t, c.Ungrounded)
 	assert.Nil(t, c.Bare)
-	assert.Contains(t, c.Open["bare"][0].Why, "short-circuited")
+	assert.Contains(t, c.Open.Of("bare")[0].Why, "short-circuited")
 }

@@ -77,7 +77,7 @@ func battery(r *record.Record, a *circuit.Analysis, c *record.Component) *Batter
 	if opening, ok := c.VentOpening.Get(); ok {
 		f.VentCM2 = ptr(opening.In("cm2"))
 	} else {
-		s.open("vent_cm2", figure.Missing(s.field("vent_opening")))
+		s.missing("vent_cm2", "vent_opening")
 	}
 	put(s, "tray", &f.Tray, c.Tray, "tray")
 	putMeasure(s, "above_bilge_mm", &f.AboveBilgeMM, c.AboveBilge, "above_bilge")
@@ -86,7 +86,7 @@ func battery(r *record.Record, a *circuit.Analysis, c *record.Component) *Batter
 	putMeasure(s, "fuel_metal_mm", &f.FuelMetalMM, c.FuelMetalNear, "fuel_metal_near")
 	put(s, "fuel_shield", &f.FuelShield, c.FuelShield, "fuel_shield")
 	put(s, "managed", &f.Managed, c.Managed, "managed")
-	surroundings(s, r, c.Space, "space", map[string]**string{"space_kind": &f.SpaceKind, "exposure": &f.Exposure, "fuel_vapour": &f.FuelVapour})
+	surroundings(s, r, c.Space, "space", &f.SpaceKind, &f.Exposure, &f.FuelVapour)
 	stowage(s, f, r, c)
 	disconnect(s, f, r, a.Batteries[c.ID])
 	return f
@@ -125,7 +125,7 @@ func disconnect(s *Subject, f *Battery, r *record.Record, result *circuit.Batter
 	f.Switch = &result.Disconnect
 	putFigure(s, "switch_mm", &f.SwitchMM, result.SwitchLength)
 	by := r.Component(result.Disconnect)
-	putOf(s, "switch_accessible", &f.SwitchAccessible, by.ReadilyAccessible, by.Path+".readily_accessible")
+	putOf(s, "switch_accessible", &f.SwitchAccessible, by.ReadilyAccessible, by.Path, "readily_accessible")
 }
 
 // Charger is the facts of what charges a battery: charger, alternator, solar
@@ -152,7 +152,7 @@ func charger(r *record.Record, a *circuit.Analysis, c *record.Component) *Charge
 	})
 	put(s, "regulated", &f.Regulated, c.Regulated, "regulated")
 	put(s, "self_limiting", &f.SelfLimiting, c.SelfLimiting, "self_limiting")
-	surroundings(s, r, c.Space, "space", map[string]**string{"space_kind": &f.SpaceKind})
+	surroundings(s, r, c.Space, "space", &f.SpaceKind, nil, nil)
 	reach(s, &f.Reach, r, a, c.ID)
 	return f
 }

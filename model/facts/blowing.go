@@ -23,9 +23,9 @@ func blowing(s *Subject, f *Blowing, r *record.Record, c *record.Component, resu
 	space := r.Space(c.Space.V)
 	switch {
 	case space == nil:
-		s.open("petrol_near", figure.Missing(s.field("space")))
+		s.missing("petrol_near", "space")
 	case !space.FuelVapour.Is():
-		s.open("petrol_near", figure.Missing(space.Path+".fuel_vapour"))
+		s.lacks("petrol_near", space.Path, "fuel_vapour")
 	default:
 		f.PetrolNear = ptr(space.FuelVapour.V == "petrol")
 	}

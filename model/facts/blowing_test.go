@@ -30,7 +30,7 @@ func TestSwitchOfABlower(t *testing.T) {
 	assert.True(t, *buildf(t, blown, ", space: bay", "switch.in").Loads["blower"].SwitchInside)
 	open := buildf(t, blown, "", "switch.in").Loads["blower"]
 	assert.Nil(t, open.SwitchInside)
-	assert.Equal(t, "components.switch.space", open.Open["switch_inside"][0].Field)
+	assert.Equal(t, "components.switch.space", open.Open.Of("switch_inside")[0].Field)
 	assert.True(t, *buildf(t, blown, "", "blower.pos").Loads["blower"].SwitchInside, "without a switch the breaker is one")
 	assert.True(t, *open.PetrolNear)
 }

@@ -38,14 +38,14 @@ func bonding(s *Subject, f *Bonding, r *record.Record, c *record.Conductor) {
 		feeds++
 		below, ok := areaBelow(feed.Size)
 		if !ok {
-			s.open("case_least_mm2", figure.Missing(feed.Path+".size"))
+			s.lacks("case_least_mm2", feed.Path, "size")
 		}
 		least = max(least, below)
 	}
 	switch {
 	case feeds == 0:
 		s.open("case_least_mm2", figure.Because("no conductor carries current to "+cased+" in the record"))
-	case s.Open["case_least_mm2"] == nil:
+	case !s.Open.Has("case_least_mm2"):
 		f.CaseLeastMM2 = &least
 	}
 }

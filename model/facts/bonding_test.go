@@ -35,7 +35,7 @@ func TestBondingOfACaseKnowsItsFeed(t *testing.T) {
 	assert.False(t, d["G2"].OnCase)
 	assert.Nil(t, d["G2"].CaseLeastMM2)
 	assert.Nil(t, d["G3"].CaseLeastMM2, "N2 may be the larger")
-	assert.Equal(t, "conductors.N2.size", d["G3"].Open["case_least_mm2"][0].Field)
+	assert.Equal(t, "conductors.N2.size", d["G3"].Open.Of("case_least_mm2")[0].Field)
 }
 
 func TestCaseIsBondedByFlagOrConductor(t *testing.T) {

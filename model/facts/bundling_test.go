@@ -29,8 +29,8 @@ func TestBundleIsUncountedUntilItSaysHowManyItHas(t *testing.T) {
 	open := buildf(t, loom, "", "").Conductors["P2"]
 	assert.Nil(t, open.BundleSize)
 	assert.Nil(t, open.BundledA)
-	require.Len(t, open.Open["bundled_a"], 1)
-	assert.Equal(t, "bundles.loom.carrying", open.Open["bundled_a"][0].Field)
+	require.Len(t, open.Open.Of("bundled_a"), 1)
+	assert.Equal(t, "bundles.loom.carrying", open.Open.Of("bundled_a")[0].Field)
 
 	counted := buildf(t, loom, "", ", carrying: 7").Conductors["P2"]
 	assert.InDelta(t, 7, *counted.BundleSize, 0)
@@ -41,7 +41,7 @@ func TestBundleIsUncountedUntilItSaysHowManyItHas(t *testing.T) {
 func TestServiceIsDecidedByTheLoadsBehind(t *testing.T) {
 	open := buildf(t, loom, "", "").Conductors["P2"]
 	assert.Nil(t, open.ForBlower)
-	assert.Equal(t, "components.fan.purpose", open.Open["for_blower"][0].Field)
+	assert.Equal(t, "components.fan.purpose", open.Open.Of("for_blower")[0].Field)
 
 	assert.True(t, *buildf(t, loom, ", purpose: blower", "").Conductors["N1"].ForBlower)
 	assert.False(t, *buildf(t, loom, ", purpose: ventilation", "").Conductors["P1"].ForBlower)

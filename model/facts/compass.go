@@ -25,10 +25,10 @@ func compass(s *Subject, f *Conductor, c *record.Conductor) {
 		gaps = append(gaps, figure.Missing(s.field("spacing")))
 	}
 	if f.CompassMM == nil {
-		gaps = append(gaps, s.Open["compass_mm"]...)
+		gaps = append(gaps, s.Open.Of("compass_mm")...)
 	}
 	if f.CurrentA == nil {
-		gaps = append(gaps, s.Open["current_a"]...)
+		gaps = append(gaps, s.Open.Of("current_a")...)
 	}
 	if len(gaps) > 0 {
 		s.open("compass_turn_deg", gaps...)

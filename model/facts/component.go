@@ -46,11 +46,11 @@ func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Comp
 	f := &Component{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Electric: c.Kind.V != "ground" && c.Kind.V != "busbar" && c.Kind.V != "battery"}
 	s := &f.Subject
 	put(s, "space", &f.Space, c.Space, "space")
-	surroundings(s, r, c.Space, "space", map[string]**string{"space_kind": &f.SpaceKind, "exposure": &f.Exposure, "fuel_vapour": &f.FuelVapour})
+	surroundings(s, r, c.Space, "space", &f.SpaceKind, &f.Exposure, &f.FuelVapour)
 	derive(s, "petrol_near", &f.PetrolNear, []string{"fuel_vapour"}, func() bool { return *f.FuelVapour == "petrol" })
 	put(s, "ignition_protected", &f.IgnitionProtected, c.IgnitionProtected, "ignition_protected")
 	isolation(s, f, &c.Isolation)
-	ingress(s, &f.Ingress, c.IP, s.field("ip"))
+	ingress(s, &f.Ingress, c.IP, s.Path, "ip")
 	casing(s, &f.Casing, a, c)
 
 	putMeasure(s, "rated_v", &f.RatedV, c.Nominal, "nominal")

@@ -123,13 +123,13 @@ func construction(s *Subject, f *Conductor, c *record.Conductor) {
 	if size, ok := c.Size.Get(); ok {
 		f.Size, f.System = ptr(size.String()), ptr(string(size.System))
 	} else {
-		s.open("size", figure.Missing(s.field("size")))
-		s.open("size_system", figure.Missing(s.field("size")))
+		s.missing("size", "size")
+		s.missing("size_system", "size")
 	}
 	if area, ok := nominalArea(c.Size); ok {
 		f.AreaMM2 = &area
 	} else {
-		s.open("area_mm2", figure.Missing(s.field("size")))
+		s.missing("area_mm2", "size")
 	}
 	putMeasure(s, "insulation_degc", &f.InsulationC, c.Insulation, "insulation")
 	putMeasure(s, "wet_degc", &f.WetC, c.Wet, "wet")
@@ -146,7 +146,7 @@ func construction(s *Subject, f *Conductor, c *record.Conductor) {
 	if sheath, ok := c.Sheath.Get(); ok {
 		f.InSheath = ptr(sheath != "none")
 	} else {
-		s.open("in_sheath", figure.Missing(s.field("sheath")))
+		s.missing("in_sheath", "sheath")
 	}
 }
 
@@ -209,7 +209,7 @@ func carrying(s *Subject, f *Conductor, result *circuit.ConductorResult) {
 	if f.GuardA != nil {
 		f.GuardedBy = ptr(join(result.GuardBy))
 	} else {
-		s.open("guarded_by", s.Open["guard_a"]...)
+		s.open("guarded_by", s.Open.Of("guard_a")...)
 	}
 	derive(s, "load_pct", &f.LoadPct, []string{"current_a", "allowable_a"}, func() float64 {
 		return quantity.Round(100 * *f.CurrentA / *f.AllowableA)

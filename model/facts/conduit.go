@@ -39,11 +39,11 @@ func conduit(s *Subject, f *Conduit, r *record.Record, c *record.Conductor, g *r
 	least, most := fill(s, f, members)
 	bore, ok := g.ConduitBore.Get()
 	if !ok {
-		s.open("fill_least_pct", figure.Missing(s.field("conduit_bore")))
-		s.open("fill_most_pct", figure.Missing(s.field("conduit_bore")))
+		s.missing("fill_least_pct", "conduit_bore")
+		s.missing("fill_most_pct", "conduit_bore")
 		return
 	}
-	if s.Open["fill_least_pct"] == nil {
+	if !s.Open.Has("fill_least_pct") {
 		putFigure(s, "fill_least_pct", &f.FillLeastPct, physics.Fill(bore.Base, least...))
 		putFigure(s, "fill_most_pct", &f.FillMostPct, physics.Fill(bore.Base, most...))
 	}
@@ -57,7 +57,7 @@ func fill(s *Subject, f *Conduit, members []*record.Conductor) (least, most []fl
 		sheath, ok := m.Sheath.Get()
 		switch {
 		case !ok && len(members) > 1:
-			s.open("conduit_holds", figure.Missing(m.Path+".sheath"))
+			s.lacks("conduit_holds", m.Path, "sheath")
 		case sheaths[sheath]:
 			continue
 		}
@@ -70,14 +70,14 @@ func fill(s *Subject, f *Conduit, members []*record.Conductor) (least, most []fl
 			s.open("fill_most_pct", gaps...)
 		}
 		if !m.Diameter.Is() {
-			s.open("fill_measured", figure.Missing(m.Path+".diameter"))
+			s.lacks("fill_measured", m.Path, "diameter")
 		}
 		least, most = append(least, low), append(most, high)
 	}
-	if s.Open["conduit_holds"] == nil {
+	if !s.Open.Has("conduit_holds") {
 		f.Holds = ptr(len(least))
 	}
-	if s.Open["fill_measured"] == nil {
+	if !s.Open.Has("fill_measured") {
 		f.FillMeasured = ptr(true)
 	}
 	return least, most

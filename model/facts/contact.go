@@ -48,7 +48,7 @@ func (d *Document) contacts(r *record.Record, a *circuit.Analysis, c *record.Com
 		}
 		s := &f.Subject
 		contactRating(s, f, c, contact.Link)
-		putOf(s, "intermittent_a", &f.IntermittentA, inBase(c.Intermittent), c.Path+".intermittent")
+		putOf(s, "intermittent_a", &f.IntermittentA, inBase(c.Intermittent), c.Path, "intermittent")
 		putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
 		putFigure(s, "current_a", &f.CurrentA, contact.Through)
 		putFigure(s, "surge_a", &f.SurgeA, contact.Surge)
@@ -82,7 +82,7 @@ func contactRating(s *Subject, f *Contact, c *record.Component, link *record.Lin
 			f.RatingA = ptr(given.Base)
 		}
 	}
-	if s.Open["rating_a"] != nil {
+	if s.Open.Has("rating_a") {
 		f.RatingA = nil
 	}
 }
@@ -115,7 +115,7 @@ func switched(s *Subject, f *Contact, r *record.Record, a *circuit.Analysis, loa
 	}
 	facts := []string{"lamps_a", "motors_a", "coils_a", "plain_a"}
 	if len(loads) == 0 && f.CurrentA == nil {
-		gaps = append(gaps, s.Open["current_a"]...)
+		gaps = append(gaps, s.Open.Of("current_a")...)
 	}
 	if len(gaps) > 0 {
 		for _, fact := range facts {

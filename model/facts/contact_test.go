@@ -70,5 +70,5 @@ func TestContactOfALinkIsRatedByTheLesser(t *testing.T) {
 	assert.InDelta(t, 0.5, *work.CoilsA, 1e-6, "nothing but the coil")
 	spare := all["rocker.links[1]"]
 	assert.Nil(t, spare.RatingA)
-	assert.Equal(t, "components.rocker.links[1].rating", spare.Open["rating_a"][0].Field)
+	assert.Equal(t, "components.rocker.links[1].rating", spare.Open.Of("rating_a")[0].Field)
 }

@@ -50,20 +50,20 @@ func petrolEngines(s *Subject, f *Cranking, v *record.Vessel) {
 	engines, n := v.Engines.V, 0
 	switch {
 	case !v.Propulsion.Is():
-		s.open("petrol_engines", figure.Missing("vessel.propulsion"))
+		s.lacks("petrol_engines", "vessel", "propulsion")
 	case slices.Contains([]string{"petrol-inboard", "petrol-sterndrive", "petrol-outboard"}, v.Propulsion.V):
 		n = engines
 		if !v.Engines.Is() {
-			s.open("petrol_engines", figure.Missing("vessel.engines"))
+			s.lacks("petrol_engines", "vessel", "engines")
 		}
 	}
 	switch {
 	case !v.Auxiliary.Is():
-		s.open("petrol_engines", figure.Missing("vessel.auxiliary"))
+		s.lacks("petrol_engines", "vessel", "auxiliary")
 	case v.Auxiliary.V == "petrol":
 		n++
 	}
-	if s.Open["petrol_engines"] == nil {
+	if !s.Open.Has("petrol_engines") {
 		f.PetrolEngines = &n
 	}
 }
@@ -98,11 +98,11 @@ func greatest(s *Subject, fact string, to **float64, conductors []*record.Conduc
 	for _, c := range conductors {
 		area, ok := nominalArea(c.Size)
 		if !ok {
-			s.open(fact, figure.Missing(c.Path+".size"))
+			s.lacks(fact, c.Path, "size")
 		}
 		most = max(most, area)
 	}
-	if s.Open[fact] == nil {
+	if !s.Open.Has(fact) {
 		*to = &most
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/record"
 )
 
@@ -88,10 +87,10 @@ func lithium(s *Subject, f *Device, r *record.Record) {
 		switch chemistry, ok := c.Chemistry.Get(); {
 		case !ok:
 			known = false
-			s.open("lithium", figure.Missing(c.Path+".chemistry"))
+			s.lacks("lithium", c.Path, "chemistry")
 		case chemistry == "lithium":
 			f.Lithium = ptr(true)
-			delete(s.Open, "lithium")
+			s.Open = s.Open.without("lithium")
 			return
 		}
 	}

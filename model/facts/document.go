@@ -8,10 +8,6 @@
 // unit of its number: length_mm, rating_a.
 package facts
 
-import (
-	"driploop/model/figure"
-)
-
 // Format names the version of the document.
 const Format = "driploop.facts/1"
 
@@ -48,7 +44,7 @@ type Subject struct {
 	// the list it stands. Empty for what has a name of its own.
 	Key string `json:"-"`
 	// Open lists the facts that are not known and what is missing for each.
-	Open map[string][]figure.Gap `json:"open,omitempty"`
+	Open Open `json:"open,omitzero"`
 }
 
 // Base returns the subject itself; it makes every fact type a subject.

@@ -100,12 +100,12 @@ func end(r *record.Record, a *circuit.Analysis, c *record.Conductor, side string
 // landing sets how the terminal sits on its stud.
 func landing(s *Subject, f *End, on *record.Component, at record.Terminal, e *record.End) {
 	put(s, "terminal", &f.Terminal, e.Terminal, "terminal")
-	putNominal(s, "hole", &f.Hole, e.Hole, s.field("hole"))
-	stud, where := e.Stud, s.field("stud")
+	putNominal(s, "hole", &f.Hole, e.Hole)
+	stud := e.Stud
 	if !stud.Is() {
 		stud = record.StudOf(on, at.Name)
 	}
-	putNominal(s, "stud", &f.Stud, stud, where)
+	putNominal(s, "stud", &f.Stud, stud)
 	put(s, "order", &f.Order, e.Order, "order")
 	put(s, "nut", &f.Nut, e.Nut, "nut")
 	put(s, "metal", &f.Metal, e.Metal, "metal")
@@ -116,24 +116,23 @@ func landing(s *Subject, f *End, on *record.Component, at record.Terminal, e *re
 	if span, ok := e.TorqueRange.Get(); ok {
 		f.TorqueLeastNM, f.TorqueMostNM = &span[0].Base, &span[1].Base
 	} else {
-		s.open("torque_least_nm", figure.Missing(s.field("torque_range")))
-		s.open("torque_most_nm", figure.Missing(s.field("torque_range")))
+		s.missing("torque_least_nm", "torque_range")
+		s.missing("torque_most_nm", "torque_range")
 	}
 }
 
 // joint sets how the terminal holds the conductor.
 func joint(s *Subject, f *End, c *record.Conductor, e *record.End) {
-	sizeField := c.Path + ".size"
 	if size, ok := c.Size.Get(); ok {
 		f.Size = ptr(size.String())
 	} else {
-		s.open("size", figure.Missing(sizeField))
+		s.lacks("size", c.Path, "size")
 	}
 	if area, ok := nominalArea(c.Size); ok {
 		f.AreaMM2, f.Gauge = &area, ptr(gaugeFor(area))
 	} else {
-		s.open("area_mm2", figure.Missing(sizeField))
-		s.open("gauge", figure.Missing(sizeField))
+		s.lacks("area_mm2", c.Path, "size")
+		s.lacks("gauge", c.Path, "size")
 	}
 	barrel(s, f, c.Size, e)
 	put(s, "crimp_tool", &f.CrimpTool, e.Crimp.Tool, "crimp.tool")
@@ -175,21 +174,22 @@ func barrel(s *Subject, f *End, conductor record.Wire, e *record.End) {
 
 // where sets what surrounds the joint.
 func where(s *Subject, f *End, r *record.Record, on *record.Component, e *record.End) {
-	spaceField := "components." + f.Component + ".space"
-	putOf(s, "space", &f.Space, on.Space, spaceField)
+	place := "components." + f.Component
+	putOf(s, "space", &f.Space, on.Space, place, "space")
 	if space := r.Space(on.Space.V); space != nil {
-		putOf(s, "exposure", &f.Exposure, space.Exposure, space.Path+".exposure")
+		putOf(s, "exposure", &f.Exposure, space.Exposure, space.Path, "exposure")
 		if kind, ok := space.Kind.Get(); ok {
 			f.InBilge = ptr(kind == "bilge")
 		} else {
-			s.open("in_bilge", figure.Missing(space.Path+".kind"))
+			s.lacks("in_bilge", space.Path, "kind")
 		}
 	} else {
-		s.open("exposure", figure.Missing(spaceField))
-		s.open("in_bilge", figure.Missing(spaceField))
+		s.lacks("exposure", place, "space")
+		s.lacks("in_bilge", place, "space")
 	}
 	put(s, "cover", &f.Cover, e.Cover, "cover")
-	ingress(s, &f.Ingress, on.IP, "components."+f.Component+".ip")
+	ingress(s, &f.Ingress, on.IP, place, "ip")
+	putOf(s, "enclosure", &f.Enclosure, on.Enclosure, place, "enclosure")
 	put(s, "falls", &f.Falls, e.Falls, "falls")
 	put(s, "drip_loop", &f.DripLoop, e.DripLoop, "drip_loop")
 	put(s, "slack", &f.Slack, e.Slack, "slack")
@@ -228,8 +228,8 @@ func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
 	}
 	stacked(s, &f.Stacking, r, component, t.Terminal, t.Landed)
 	putTruth(s, "unguarded", &f.Unguarded, allOf(negated(t.Protected), negated(s.pointed("covered", f.Covered))))
-	if f.Cover == nil && s.Open["cover"] == nil {
-		s.open("cover", figure.Missing(s.field("posts")))
+	if f.Cover == nil && !s.Open.Has("cover") {
+		s.missing("cover", "posts")
 	}
 	putTruth(s, "ungrounded", &f.Ungrounded, t.Ungrounded)
 	putTruth(s, "always_live", &f.AlwaysLive, t.AlwaysLive)
@@ -237,15 +237,17 @@ func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
 	return f
 }
 
-func putNominal(s *Subject, fact string, to **string, v record.Text, path string) {
+// putNominal sets the nominal size of a hole or stud, which the entry of the
+// fact's name gives.
+func putNominal(s *Subject, fact string, to **string, v record.Text) {
 	text, ok := v.Get()
 	if !ok {
-		s.open(fact, figure.Missing(path))
+		s.missing(fact, fact)
 		return
 	}
 	size, ok := record.NominalStud(text)
 	if !ok {
-		s.open(fact, figure.Gap{Field: path, Why: `"` + text + `" is no stud size known here; write M8, 5/16 in or #10`})
+		s.open(fact, figure.Gap{Field: s.field(fact), Why: `"` + text + `" is no stud size known here; write M8, 5/16 in or #10`})
 		return
 	}
 	*to = &size

@@ -63,7 +63,7 @@ func stalled(f *Conductor, loads []*record.Component) {
 	for _, load := range loads {
 		if slices.Contains(motors[:], load.Kind.V) && !load.Stall.Is() {
 			f.StallC = nil
-			f.open("stall_degc", figure.Missing(load.Path+".stall"))
+			f.lacks("stall_degc", load.Path, "stall")
 		}
 	}
 }

@@ -73,7 +73,7 @@ func TestOutputOfAChargingSource(t *testing.T) {
 	assert.False(t, *c["P8"].OutputLimits)
 	assert.Empty(t, c["P9"].OutputOf)
 	open := buildf(t, small, "").Conductors["P8"]
-	assert.Equal(t, "components.alternator.self_limiting", open.Open["output_limits"][0].Field)
+	assert.Equal(t, "components.alternator.self_limiting", open.Open.Of("output_limits")[0].Field)
 }
 
 func TestReturnIsBoundByTheDevicesOfItsCircuits(t *testing.T) {
@@ -116,8 +116,8 @@ func TestConductorKnowsHowItIsMade(t *testing.T) {
 	assert.True(t, *c["P4"].Stranded)
 	assert.InDelta(t, 10, *c["P4"].BendDiameters, 1e-9)
 	assert.False(t, *c["P6"].Stranded)
-	require.NotEmpty(t, c["P1"].Open["stranded"])
-	assert.Equal(t, "conductors.P1.class", c["P1"].Open["stranded"][0].Field)
+	require.NotEmpty(t, c["P1"].Open.Of("stranded"))
+	assert.Equal(t, "conductors.P1.class", c["P1"].Open.Of("stranded")[0].Field)
 }
 
 func TestDevicesInParallel(t *testing.T) {

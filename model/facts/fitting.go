@@ -36,19 +36,19 @@ func fitting(s *Subject, f *Penetration, p *record.Penetration) {
 		f.Touches = append(f.Touches, p.Panel.Skin.V)
 	}
 	if !p.Bedding.On.Is() {
-		s.open("touches_known", figure.Missing(s.field("bedding.on")))
+		s.missing("touches_known", "bedding.on")
 	}
 	if !p.Panel.Skin.Is() {
-		s.open("touches_known", figure.Missing(s.field("panel.skin")))
+		s.missing("touches_known", "panel.skin")
 	}
-	if s.Open["touches_known"] == nil {
+	if !s.Open.Has("touches_known") {
 		f.TouchesKnown = ptr(true)
 	}
 	submerged := truthOf(p.Panel.BelowWaterline, s.field("panel.below_waterline"))
 	if part, ok := p.Panel.Part.Get(); ok && part != "hull" && !submerged.Known {
 		submerged = figure.False()
 	}
-	immersed := figure.OpenTruth(s.Open["exposure"]...)
+	immersed := figure.OpenTruth(s.Open.Of("exposure")...)
 	if f.Exposure != nil {
 		immersed = figure.Truth{Value: *f.Exposure == "immersed", Known: true}
 	}

@@ -42,7 +42,7 @@ func TestReadyOnCountsWholeDays(t *testing.T) {
 		p := plug(t, "bedding: {"+c.bedding+"}")
 		if c.want == "" {
 			assert.Nil(t, p.ReadyOn, c.bedding)
-			assert.Contains(t, p.Open["ready_on"][0].Why, "too coarse", c.bedding)
+			assert.Contains(t, p.Open.Of("ready_on")[0].Why, "too coarse", c.bedding)
 			continue
 		}
 		require.NotNil(t, p.ReadyOn, c.bedding)
@@ -67,7 +67,7 @@ func TestUnderWaterByPlacePanelOrSide(t *testing.T) {
 			assert.Equal(t, want == "yes", *p.UnderWater, hole)
 		default:
 			require.Nil(t, p.UnderWater, hole)
-			assert.Equal(t, "penetrations.plug."+want, p.Open["under_water"][0].Field, hole)
+			assert.Equal(t, "penetrations.plug."+want, p.Open.Of("under_water")[0].Field, hole)
 		}
 	}
 }

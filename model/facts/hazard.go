@@ -88,14 +88,14 @@ func below(space *record.Space, entry string) string {
 }
 
 func held(s *Subject, f *Hazards, c *record.Conductor, g *record.Segment) {
-	putOf(s, "conductor_mm", &f.ConductorMM, lengthOf(c), c.Path+".length")
+	putOf(s, "conductor_mm", &f.ConductorMM, lengthOf(c), c.Path, "length")
 	switch spacing, ok := g.Support.Get(); {
 	case ok:
 		f.SupportMostMM = &spacing.Base
 	case f.ConductorMM != nil:
 		f.SupportMostMM = f.ConductorMM
 	default:
-		s.open("support_most_mm", figure.Missing(s.field("support")))
+		s.missing("support_most_mm", "support")
 	}
 }
 
@@ -153,7 +153,7 @@ func withAC(s *Subject, f *Hazards, r *record.Record, g *record.Segment) {
 	case !g.WithAC.Is() && aboard.Is() && !aboard.V:
 		f.WithAC = ptr("none")
 	case !g.WithAC.Is() && !aboard.Is():
-		s.open("with_ac", figure.Missing("vessel.ac"))
+		s.lacks("with_ac", "vessel", "ac")
 	default:
 		put(s, "with_ac", &f.WithAC, g.WithAC, "with_ac")
 	}

@@ -57,7 +57,7 @@ func TestSegmentBelowBilgeWater(t *testing.T) {
 			f := segment(t, c.space, c.entries)
 			if field, open := c.want.(string); open {
 				assert.Nil(t, f.BelowBilge)
-				assert.Equal(t, gaps(field), f.Open["below_bilge"])
+				assert.Equal(t, gaps(field), f.Open.Of("below_bilge"))
 				return
 			}
 			require.NotNil(t, f.BelowBilge)
@@ -71,7 +71,7 @@ func TestSegmentBesideFuelAndExhaust(t *testing.T) {
 		f := segment(t, "kind: engine", "space: place, exhaust_dry: 300 mm, fuel_line: 200 mm")
 		assert.True(t, *f.DryExhaust)
 		assert.True(t, *f.FuelLine)
-		assert.Equal(t, gaps("spaces.place.exhaust"), f.Open["wet_exhaust"])
+		assert.Equal(t, gaps("spaces.place.exhaust"), f.Open.Of("wet_exhaust"))
 	})
 	t.Run("the space says what passes through it", func(t *testing.T) {
 		f := segment(t, "kind: engine, exhaust: [wet], fuel_line: false", "space: place")
@@ -85,7 +85,7 @@ func TestSegmentBesideFuelAndExhaust(t *testing.T) {
 	})
 	t.Run("nothing said", func(t *testing.T) {
 		f := segment(t, "kind: engine", "space: place")
-		assert.Equal(t, gaps("spaces.place.fuel_line"), f.Open["fuel_line"])
+		assert.Equal(t, gaps("spaces.place.fuel_line"), f.Open.Of("fuel_line"))
 	})
 }
 
@@ -97,7 +97,7 @@ func TestSegmentOpenToHarmIsSettledByWhatIsKnown(t *testing.T) {
 	f = segment(t, "kind: engine", "space: place, walkway: true, protected: false")
 	assert.True(t, *f.OpenWalkway)
 	f = segment(t, "kind: engine", "space: place, walkway: true")
-	assert.Equal(t, gaps("conductors.P1.route[0].protected"), f.Open["open_walkway"])
+	assert.Equal(t, gaps("conductors.P1.route[0].protected"), f.Open.Of("open_walkway"))
 }
 
 func TestSegmentWithAlternatingCurrentAboard(t *testing.T) {
@@ -108,8 +108,8 @@ conductors:
   P1: {from: fuse.load, to: lamp.pos, role: positive, route: [{space: place}]}
 `
 	assert.Equal(t, "none", *built(t, "vessel: {system: 12 V, ac: false}"+body).Segments["P1[0]"].WithAC)
-	assert.Equal(t, gaps("vessel.ac"), built(t, "vessel: {system: 12 V}"+body).Segments["P1[0]"].Open["with_ac"])
-	assert.Equal(t, gaps("conductors.P1.route[0].with_ac"), built(t, "vessel: {system: 12 V, ac: true}"+body).Segments["P1[0]"].Open["with_ac"])
+	assert.Equal(t, gaps("vessel.ac"), built(t, "vessel: {system: 12 V}"+body).Segments["P1[0]"].Open.Of("with_ac"))
+	assert.Equal(t, gaps("conductors.P1.route[0].with_ac"), built(t, "vessel: {system: 12 V, ac: true}"+body).Segments["P1[0]"].Open.Of("with_ac"))
 }
 
 // A bore of 20 mm: 100·d²/D² is 25 % for one cable of 10 mm.
@@ -144,8 +144,8 @@ bundles: {B: {members: [P1], carrying: 4}}
 	f := d.Segments["P1[0]"]
 	assert.Nil(t, f.FillLeastPct)
 	assert.Nil(t, f.Holds)
-	require.Len(t, f.Open["conduit_holds"], 1)
-	assert.Contains(t, f.Open["conduit_holds"][0].Why, "does not list")
+	require.Len(t, f.Open.Of("conduit_holds"), 1)
+	assert.Contains(t, f.Open.Of("conduit_holds")[0].Why, "does not list")
 }
 
 func TestCablesOnTheWayToTheBatterySwitch(t *testing.T) {

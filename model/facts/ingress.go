@@ -28,17 +28,21 @@ type Ingress struct {
 // ipCode finds the codes in a marking such as "IP66/IP67" or "IPX4".
 var ipCode = regexp.MustCompile(`(?i)(?:IP)?([0-6X])([0-9X])`)
 
-// ingress sets what a marking promises; field is the path of the marking.
-func ingress(s *Subject, f *Ingress, marking record.Text, field string) {
-	putOf(s, "ip", &f.IP, marking, field)
+// ingress sets what a marking promises, given by the path of what is marked and
+// the name of the entry there.
+func ingress(s *Subject, f *Ingress, marking record.Text, of, entry string) {
+	putOf(s, "ip", &f.IP, marking, of, entry)
+	if !marking.Is() {
+		for _, fact := range []string{"ip_solids", "ip_drips", "ip_splash", "ip_jets", "ip_immersion"} {
+			s.lacks(fact, of, entry)
+		}
+		return
+	}
 	water, solids := "", ""
 	for _, code := range ipCode.FindAllStringSubmatch(marking.V, -1) {
 		solids, water = code[1], water+code[2]
 	}
-	gap := figure.Missing(field)
-	if marking.Is() {
-		gap = figure.Gap{Field: field, Why: "a digit given as X says nothing"}
-	}
+	gap := figure.Gap{Field: of + "." + entry, Why: "a digit given as X says nothing"}
 	if solids != "" && !strings.EqualFold(solids, "X") {
 		f.Solids = ptr(int(solids[0] - '0'))
 	} else {

@@ -41,8 +41,8 @@ func job(r *record.Record) *Job {
 	signed := &Subject{Path: "sign_off"}
 	put(signed, "signed_by", &f.SignedBy, r.SignOff.By, "by")
 	putDate(signed, "signed_on", &f.SignedOn, r.SignOff.On, "on")
-	for fact, gaps := range signed.Open {
-		s.open(fact, gaps...)
+	for one := range signed.Open.each {
+		s.Open.add(*one)
 	}
 	lastWork(s, f, r)
 	s.open("today", figure.Because("the day of judging is not set"))
@@ -54,8 +54,8 @@ func job(r *record.Record) *Job {
 func sealed(s *Subject, f *Job, r *record.Record) {
 	f.DigestGiven = r.SignOff.Digest.State != record.Absent
 	if !r.SignOff.Digest.Is() {
-		s.open("signed_digest", figure.Missing("sign_off.digest"))
-		s.open("digest", figure.Missing("sign_off.digest"))
+		s.lacks("signed_digest", "sign_off", "digest")
+		s.lacks("digest", "sign_off", "digest")
 		return
 	}
 	f.SignedDigest, f.Digest = &r.SignOff.Digest.V, ptr(record.Digest(r))
@@ -83,11 +83,11 @@ func lastWork(s *Subject, f *Job, r *record.Record) {
 			latest(p.Bedding.Applied, p.Path+".bedding.applied")
 		}
 	}
-	if s.Open["all_dated"] == nil {
+	if !s.Open.Has("all_dated") {
 		f.AllDated = ptr(true)
 	}
 	if f.LastWork == nil {
-		s.open("last_work", s.Open["all_dated"]...)
-		s.open("last_work_at", s.Open["all_dated"]...)
+		s.open("last_work", s.Open.Of("all_dated")...)
+		s.open("last_work_at", s.Open.Of("all_dated")...)
 	}
 }

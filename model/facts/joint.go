@@ -50,7 +50,6 @@ func joining(s *Subject, f *End, on *record.Component, terminal string, e *recor
 	put(s, "damaged_strands", &f.DamagedStrands, e.DamagedStrands, "damaged_strands")
 	put(s, "broken_strands", &f.BrokenStrands, e.BrokenStrands, "broken_strands")
 	solder(s, f, e)
-	putOf(s, "enclosure", &f.Enclosure, on.Enclosure, "components."+f.Component+".enclosure")
 	guarded(s, f, e)
 	putTruth(s, "unlooped", &f.Unlooped, allOf(s.pointed("falls", f.Falls), negated(s.pointed("drip_loop", f.DripLoop))))
 	faces(s, f, on, terminal, e)

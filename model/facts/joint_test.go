@@ -27,16 +27,16 @@ func TestJointGuardedBySealOrEnclosure(t *testing.T) {
 	assert.True(t, *end(t, ", ip: IP44", "14 AWG", "terminal: ring").GuardedSplash, "an enclosure needs no seal")
 	assert.False(t, *end(t, ", ip: IP44", "14 AWG", "cover: boot").GuardedJets)
 	f := end(t, "", "14 AWG", "cover: none")
-	assert.Equal(t, gaps("components.lamp.ip"), f.Open["guarded_splash"])
+	assert.Equal(t, gaps("components.lamp.ip"), f.Open.Of("guarded_splash"))
 	f = end(t, "", "14 AWG", "terminal: ring")
-	assert.Equal(t, gaps("conductors.P1.ends.to.cover", "components.lamp.ip"), f.Open["guarded_splash"])
+	assert.Equal(t, gaps("conductors.P1.ends.to.cover", "components.lamp.ip"), f.Open.Of("guarded_splash"))
 }
 
 func TestJointWithoutALoop(t *testing.T) {
 	assert.False(t, *end(t, "", "14 AWG", "falls: false").Unlooped)
 	assert.False(t, *end(t, "", "14 AWG", "drip_loop: true").Unlooped)
 	assert.True(t, *end(t, "", "14 AWG", "falls: true, drip_loop: false").Unlooped)
-	assert.Equal(t, gaps("conductors.P1.ends.to.drip_loop"), end(t, "", "14 AWG", "falls: true").Open["unlooped"])
+	assert.Equal(t, gaps("conductors.P1.ends.to.drip_loop"), end(t, "", "14 AWG", "falls: true").Open.Of("unlooped"))
 }
 
 func TestSolderInAJoint(t *testing.T) {
@@ -54,9 +54,9 @@ func TestBarrelsMarkedInTheOtherSystemSayNothing(t *testing.T) {
 	assert.Equal(t, "16 AWG to 14 AWG", *f.Barrel)
 	f = end(t, "", "2.5 mm2", "barrel: [16 AWG, 14 AWG]")
 	assert.Nil(t, f.BarrelMostMM2)
-	require.Len(t, f.Open["barrel"], 1)
-	assert.Equal(t, "conductors.P1.ends.to.barrel", f.Open["barrel"][0].Field)
-	assert.Contains(t, f.Open["barrel"][0].Why, "2.5 mm")
+	require.Len(t, f.Open.Of("barrel"), 1)
+	assert.Equal(t, "conductors.P1.ends.to.barrel", f.Open.Of("barrel")[0].Field)
+	assert.Contains(t, f.Open.Of("barrel")[0].Why, "2.5 mm")
 }
 
 // Anodic index: tin 0.60, copper 0.35 (MIL-DTL-14072F table VI as republished).
@@ -67,7 +67,7 @@ func TestFacesThatTouch(t *testing.T) {
 	f = end(t, ", stud_material: tin-plated-brass", "14 AWG", "plating: tin")
 	assert.Zero(t, *f.AnodicGapV, "plating governs, whatever is below it")
 	f = end(t, ", stud_material: copper", "14 AWG", "metal: copper")
-	assert.Equal(t, gaps("conductors.P1.ends.to.plating"), f.Open["faces"])
+	assert.Equal(t, gaps("conductors.P1.ends.to.plating"), f.Open.Of("faces"))
 }
 
 // twoOnAStud returns the facts of a stud with a thick and a thin conductor on it.
@@ -92,7 +92,7 @@ func TestStackOnAStud(t *testing.T) {
 	assert.False(t, *twoOnAStud(t, "order: 1", "order: 2", "").Inverted)
 	f = twoOnAStud(t, "order: 1", "terminal: ring", "")
 	assert.Nil(t, f.Inverted)
-	assert.Equal(t, gaps("conductors.P2.ends.from.order"), f.Open["inverted"])
+	assert.Equal(t, gaps("conductors.P2.ends.from.order"), f.Open.Of("inverted"))
 }
 
 func TestStudUnguarded(t *testing.T) {
@@ -101,7 +101,7 @@ func TestStudUnguarded(t *testing.T) {
 	assert.True(t, *f.Unguarded)
 	assert.True(t, *twoOnAStud(t, "cover: boot", "cover: none", "").Covered, "one cover over the stack is enough")
 	f = twoOnAStud(t, "cover: none", "terminal: ring", ", enclosure: none")
-	assert.Equal(t, gaps("conductors.P2.ends.from.cover"), f.Open["unguarded"])
+	assert.Equal(t, gaps("conductors.P2.ends.from.cover"), f.Open.Of("unguarded"))
 	assert.False(t, *twoOnAStud(t, "cover: none", "cover: none", ", enclosure: fire-retardant").Unguarded)
 }
 

@@ -1,7 +1,6 @@
 package facts
 
 import (
-	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -29,7 +28,7 @@ func lie(s *Subject, f *Conductor, c *record.Conductor) {
 	case f.LengthMM != nil:
 		f.FirstSupportMostMM = f.LengthMM
 	default:
-		s.open("first_support_most_mm", figure.Missing(s.field("first_support")))
+		s.missing("first_support_most_mm", "first_support")
 	}
 	put(s, "splices", &f.Splices, c.Splices, "splices")
 	putMeasure(s, "splice_from_end_mm", &f.SpliceFromEndMM, c.SpliceFromEnd, "splice_from_end")

@@ -67,18 +67,18 @@ func machine(s *Subject, d *Device, m *record.Component) {
 		return
 	}
 	f := &d.Charging
-	putOf(s, "machine_limits", &f.MachineLimits, m.SelfLimiting, m.Path+".self_limiting")
+	putOf(s, "machine_limits", &f.MachineLimits, m.SelfLimiting, m.Path, "self_limiting")
 	if output, ok := m.Output.Get(); ok {
 		f.MachineA = &output.Base
 	} else {
-		s.open("machine_a", figure.Missing(m.Path+".output"))
+		s.lacks("machine_a", m.Path, "output")
 	}
 	derive(s, "machine_pct", &f.MachinePct, []string{"machine_a", "rating_a"}, func() float64 {
 		return quantity.Round(100 * *d.RatingA / *f.MachineA)
 	})
 	switch at, ok := m.OutputAt.Get(); {
 	case !ok:
-		s.open("machine_hot_pct", figure.Missing(m.Path+".output_at"))
+		s.lacks("machine_hot_pct", m.Path, "output_at")
 	case at.Base < hotMachine:
 		s.open("machine_hot_pct", figure.Gap{Field: m.Path + ".output", Why: "its current at 60 °C is wanted, and it is recorded at a lower temperature"})
 	default:

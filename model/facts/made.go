@@ -1,7 +1,6 @@
 package facts
 
 import (
-	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -26,7 +25,7 @@ func made(s *Subject, f *Conductor, c *record.Conductor) {
 	case hasClass, hasStrands:
 		f.Stranded = ptr(true)
 	default:
-		s.open("stranded", figure.Missing(s.field("class")))
+		s.missing("stranded", "class")
 	}
 	putMeasure(s, "bend_radius_mm", &f.BendRadiusMM, c.BendRadius, "bend_radius")
 	derive(s, "bend_diameters", &f.BendDiameters, []string{"bend_radius_mm", "diameter_mm"}, func() float64 {

@@ -104,9 +104,9 @@ func penetration(r *record.Record, p *record.Penetration) *Penetration {
 
 // sides sets what is on both sides of the panel.
 func sides(s *Subject, f *Penetration, r *record.Record, p *record.Penetration) {
-	surroundings(s, r, p.From, "from", map[string]**string{"exposure": &f.FromExposure})
+	surroundings(s, r, p.From, "from", nil, &f.FromExposure, nil)
 	s.move("exposure", "from_exposure")
-	surroundings(s, r, p.To, "to", map[string]**string{"exposure": &f.ToExposure})
+	surroundings(s, r, p.To, "to", nil, &f.ToExposure, nil)
 	s.move("exposure", "to_exposure")
 	derive(s, "exposure", &f.Exposure, []string{"from_exposure", "to_exposure"}, func() string {
 		if wetter(*f.FromExposure, *f.ToExposure) {
@@ -118,9 +118,10 @@ func sides(s *Subject, f *Penetration, r *record.Record, p *record.Penetration) 
 
 // move renames an open fact.
 func (s *Subject) move(from, to string) {
-	if gaps, ok := s.Open[from]; ok {
-		delete(s.Open, from)
-		s.open(to, gaps...)
+	for one := range s.Open.each {
+		if one.fact == from {
+			one.fact = to
+		}
 	}
 }
 
@@ -168,7 +169,7 @@ func isolates(s *Subject, f *Penetration, r *record.Record, p *record.Penetratio
 	} else {
 		put(s, "isolates", &f.Isolates, p.Panel.Isolates, "panel.isolates")
 	}
-	petrol := figure.OpenTruth(s.Open["isolates"]...)
+	petrol := figure.OpenTruth(s.Open.Of("isolates")...)
 	if f.Isolates != nil {
 		petrol = figure.Truth{Value: *f.Isolates == "petrol", Known: true}
 	}
@@ -200,12 +201,12 @@ func passing(s *Subject, f *Penetration, r *record.Record, p *record.Penetration
 	diameters := []string{"thin_least_mm", "thin_most_mm", "thick_least_mm", "thick_most_mm", "measured"}
 	if !ok || len(names) == 0 {
 		for _, fact := range diameters {
-			s.open(fact, figure.Missing(s.field("passes")))
+			s.missing(fact, "passes")
 		}
 	}
 	if !ok {
-		s.open("passing", figure.Missing(s.field("passes")))
-		s.open("cables", figure.Missing(s.field("passes")))
+		s.missing("passing", "passes")
+		s.missing("cables", "passes")
 		return
 	}
 	f.Passing = ptr(len(names))
@@ -216,11 +217,11 @@ func passing(s *Subject, f *Penetration, r *record.Record, p *record.Penetration
 		}
 	}
 	for _, fact := range diameters[:4] {
-		if s.Open[fact] != nil {
+		if s.Open.Has(fact) {
 			f.ThinLeastMM, f.ThinMostMM, f.ThickLeastMM, f.ThickMostMM = nil, nil, nil, nil
 		}
 	}
-	if s.Open["measured"] == nil {
+	if !s.Open.Has("measured") {
 		f.Measured = ptr(true)
 	}
 }
@@ -228,7 +229,7 @@ func passing(s *Subject, f *Penetration, r *record.Record, p *record.Penetration
 // thickness widens the bounds of what passes by one conductor.
 func thickness(s *Subject, f *Penetration, c *record.Conductor) {
 	if !c.Diameter.Is() {
-		s.open("measured", figure.Missing(c.Path+".diameter"))
+		s.lacks("measured", c.Path, "diameter")
 	}
 	least, most, gaps := outside(c)
 	for _, bound := range []struct {
@@ -268,25 +269,25 @@ func countCables(s *Subject, f *Penetration, r *record.Record, names []string) {
 		sheath, ok := c.Sheath.Get()
 		switch {
 		case !ok:
-			s.open("cables", figure.Missing(c.Path+".sheath"))
+			s.lacks("cables", c.Path, "sheath")
 		case sheath == "none" || !sheaths[sheath]:
 			count++
 			sheaths[sheath] = true
 		}
 	}
-	if s.Open["cables"] == nil {
+	if !s.Open.Has("cables") {
 		f.Cables = &count
 	}
 }
 
 func seal(s *Subject, f *Penetration, from *record.Seal) {
 	put(s, "seal_kind", &f.SealKind, from.Kind, "seal.kind")
-	ingress(s, &f.Ingress, from.Rating, s.field("seal.rating"))
+	ingress(s, &f.Ingress, from.Rating, s.Path, "seal.rating")
 	if span, ok := from.Grips.Get(); ok {
 		f.GripLeastMM, f.GripMostMM = &span[0].Base, &span[1].Base
 	} else {
-		s.open("grip_least_mm", figure.Missing(s.field("seal.grips")))
-		s.open("grip_most_mm", figure.Missing(s.field("seal.grips")))
+		s.missing("grip_least_mm", "seal.grips")
+		s.missing("grip_most_mm", "seal.grips")
 	}
 	put(s, "seal_holes", &f.SealHoles, from.Holes, "seal.holes")
 }

@@ -32,10 +32,10 @@ func pumping(f *Vessel, r *record.Record, a *circuit.Analysis) {
 			f.BilgePumpsMost++
 		case c.Kind.V == "pump" && !c.Purpose.Is():
 			f.BilgePumpsMost++
-			s.open("bilge_pumps", figure.Missing(c.Path+".purpose"))
+			s.lacks("bilge_pumps", c.Path, "purpose")
 		}
 	}
-	if s.Open["bilge_pumps"] == nil {
+	if !s.Open.Has("bilge_pumps") {
 		f.BilgePumps = ptr(len(pumps))
 	}
 	worst, at, gaps := pumpedShare(r, a, pumps)

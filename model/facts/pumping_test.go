@@ -49,7 +49,7 @@ func TestPumpWithoutPurposeLeavesTheirNumberOpen(t *testing.T) {
 	v := buildf(t, pumped, "unknown", "").Vessel
 	assert.Nil(t, v.BilgePumps)
 	assert.Equal(t, 2, v.BilgePumpsMost)
-	assert.Equal(t, "components.aft.purpose", v.Open["bilge_pumps"][0].Field)
+	assert.Equal(t, "components.aft.purpose", v.Open.Of("bilge_pumps")[0].Field)
 	require.Nil(t, v.PumpsSharePct)
-	assert.Equal(t, "components.fuse.rating", v.Open["pumps_share_pct"][0].Field)
+	assert.Equal(t, "components.fuse.rating", v.Open.Of("pumps_share_pct")[0].Field)
 }

@@ -9,10 +9,17 @@ import (
 
 // open notes that a fact is not known, and why.
 func (s *Subject) open(fact string, gaps ...figure.Gap) {
-	if s.Open == nil {
-		s.Open = map[string][]figure.Gap{}
-	}
-	s.Open[fact] = append(s.Open[fact], gaps...)
+	s.Open.add(lack{fact: fact, gaps: gaps})
+}
+
+// missing notes that a fact is not known because an entry below the subject is
+// not written.
+func (s *Subject) missing(fact, entry string) { s.lacks(fact, s.Path, entry) }
+
+// lacks notes that a fact is not known because something lacks an entry, given
+// by the path of the one and the name of the other.
+func (s *Subject) lacks(fact, of, entry string) {
+	s.Open.add(lack{fact: fact, of: of, entry: entry})
 }
 
 // field returns the path of an entry below the subject's own.
@@ -20,20 +27,20 @@ func (s *Subject) field(name string) string { return s.Path + "." + name }
 
 // put sets a fact from a value of the record, or opens it naming the entry.
 func put[T any](s *Subject, fact string, to **T, v record.Value[T], field string) {
-	if given, ok := v.Get(); ok {
-		*to = &given
+	if !v.Is() {
+		s.missing(fact, field)
 		return
 	}
-	s.open(fact, figure.Missing(s.field(field)))
+	*to = ptr(v.V)
 }
 
 // putMeasure sets a fact from a quantity, in the base unit of its dimension.
 func putMeasure(s *Subject, fact string, to **float64, v record.Measure, field string) {
-	if given, ok := v.Get(); ok {
-		*to = &given.Base
+	if !v.Is() {
+		s.missing(fact, field)
 		return
 	}
-	s.open(fact, figure.Missing(s.field(field)))
+	*to = ptr(v.V.Base)
 }
 
 // putDate sets a fact from a date, as year-month-day, so that text order is
@@ -44,13 +51,13 @@ func putDate(s *Subject, fact string, to **string, v record.Date, field string) 
 		*to = &day
 		return
 	}
-	s.open(fact, figure.Missing(s.field(field)))
+	s.missing(fact, field)
 }
 
 // putFigure sets a fact from a computed figure, or opens it with its gaps.
 func putFigure(s *Subject, fact string, to **float64, f figure.Figure) {
 	if f.Known {
-		*to = &f.Value
+		*to = ptr(f.Value)
 		return
 	}
 	s.open(fact, orUnsolved(f.Gaps)...)
@@ -59,7 +66,7 @@ func putFigure(s *Subject, fact string, to **float64, f figure.Figure) {
 // putTruth sets a fact from a decided truth, or opens it with its gaps.
 func putTruth(s *Subject, fact string, to **bool, t figure.Truth) {
 	if t.Known {
-		*to = &t.Value
+		*to = ptr(t.Value)
 		return
 	}
 	s.open(fact, orUnsolved(t.Gaps)...)
@@ -78,8 +85,8 @@ func orUnsolved(gaps []figure.Gap) []figure.Gap {
 func derive[T any](s *Subject, fact string, to **T, from []string, value func() T) {
 	known := true
 	for _, f := range from {
-		if gaps, ok := s.Open[f]; ok {
-			s.open(fact, gaps...)
+		if s.Open.Has(f) {
+			s.open(fact, s.Open.Of(f)...)
 			known = false
 		}
 	}

@@ -2,7 +2,6 @@ package facts
 
 import (
 	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -59,12 +58,12 @@ func ratedCurrent(s *Subject, f *Test, load *record.Component) {
 	}
 	power, powered := load.Power.Get()
 	if !powered {
-		s.open("rated_a", figure.Missing(load.Path+".current"))
+		s.lacks("rated_a", load.Path, "current")
 		return
 	}
 	volts, ok := load.Nominal.Get()
 	if !ok {
-		s.open("rated_a", figure.Missing(load.Path+".nominal"))
+		s.lacks("rated_a", load.Path, "nominal")
 		return
 	}
 	f.RatedA = ptr(quantity.Round(power.Base / volts.Base))

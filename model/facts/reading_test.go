@@ -35,5 +35,5 @@ func TestReadingAgainstNameplateAndSystem(t *testing.T) {
 	assert.InDelta(t, 120, *d["0001"].RatedPct, 1e-9)
 	assert.Equal(t, "conductor", d["0002"].About)
 	assert.Equal(t, "nothing", d["0003"].About)
-	assert.Equal(t, "tests[3].load", d["0003"].Open["rated_pct"][0].Field)
+	assert.Equal(t, "tests[3].load", d["0003"].Open.Of("rated_pct")[0].Field)
 }

@@ -37,7 +37,7 @@ func returning(id string, f *Conductor, r *record.Record, a *circuit.Analysis, l
 	}
 	putTruth(s, "returns", &f.Returns, back)
 	if f.Role != "negative" || f.Ungrounded == nil || *f.Ungrounded {
-		gaps := s.Open["ungrounded"]
+		gaps := s.Open.Of("ungrounded")
 		if len(gaps) == 0 {
 			gaps = []figure.Gap{figure.Because("it is no grounded return")}
 		}
@@ -57,7 +57,7 @@ func returning(id string, f *Conductor, r *record.Record, a *circuit.Analysis, l
 func feeds(f *Conductor, a *circuit.Analysis, conductors map[string]*Conductor, loads []*record.Component) {
 	s := &f.Subject
 	if f.ReturnsA == nil {
-		s.open("feeds_table5_pct", s.Open["returns_a"]...)
+		s.open("feeds_table5_pct", s.Open.Of("returns_a")...)
 		return
 	}
 	most := 0.0
@@ -68,7 +68,7 @@ func feeds(f *Conductor, a *circuit.Analysis, conductors map[string]*Conductor, 
 				continue
 			}
 			if feed.GuardTable5Pct == nil {
-				s.open("feeds_table5_pct", feed.Open["guard_table5_pct"]...)
+				s.open("feeds_table5_pct", feed.Open.Of("guard_table5_pct")...)
 				return
 			}
 			most = max(most, *feed.GuardTable5Pct)

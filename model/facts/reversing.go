@@ -47,7 +47,7 @@ func reversing(s *Subject, f *Reversing, r *record.Record, c *record.Component) 
 		}
 	}
 	putTruth(s, "interlocked", &f.Interlocked, allOf(locked...))
-	if s.Open["stations"] == nil {
+	if !s.Open.Has("stations") {
 		f.Stations = ptr(len(stations))
 	}
 }
@@ -140,7 +140,8 @@ func commands(c *record.Component) []string {
 // what passes current from one terminal to the other. It stops at bars, grounds,
 // sources and loads, where ways of other circuits meet, and where visit says so.
 func (w wiring) follow(from string, terminals []string, visit func(on *record.Component, terminal string) bool) {
-	seen := map[string]bool{}
+	type spot struct{ component, terminal string }
+	seen := map[spot]bool{}
 	var ahead []record.Terminal
 	for _, t := range terminals {
 		ahead = append(ahead, record.Terminal{Component: from, Name: t})
@@ -148,18 +149,17 @@ func (w wiring) follow(from string, terminals []string, visit func(on *record.Co
 	for len(ahead) > 0 {
 		at := ahead[0]
 		ahead = ahead[1:]
-		if seen[at.String()] {
+		if seen[spot{at.Component, at.Name}] {
 			continue
 		}
-		seen[at.String()] = true
+		seen[spot{at.Component, at.Name}] = true
 		for _, c := range w.r.Conductors {
 			for _, end := range [2][2]record.Terminal{{c.From, c.To}, {c.To, c.From}} {
 				far := end[1]
-				on := w.r.Component(far.Component)
-				if end[0].Component != at.Component || end[0].Name != at.Name || on == nil || far.Component == from {
+				if end[0].Component != at.Component || end[0].Name != at.Name || far.Component == from {
 					continue
 				}
-				if visit(on, far.Name) {
+				if on := w.r.Component(far.Component); on != nil && visit(on, far.Name) {
 					ahead = append(ahead, beyond(on, far.Name)...)
 				}
 			}

@@ -55,7 +55,7 @@ func TestReversingCountsTheSwitchesThatCommand(t *testing.T) {
 func TestOnlyMotorsAreAskedWhetherTheyReverse(t *testing.T) {
 	loads := build(t, reversed).Loads
 	assert.Nil(t, loads["winch"].Reversible)
-	assert.Equal(t, "components.winch.reversible", loads["winch"].Open["reversible"][0].Field)
+	assert.Equal(t, "components.winch.reversible", loads["winch"].Open.Of("reversible")[0].Field)
 	assert.False(t, *loads["pump"].Reversible)
 	assert.Nil(t, loads["pump"].Stations, "nothing reverses it")
 }
@@ -65,9 +65,9 @@ func TestReversingWithoutCoilsOrFlagIsOpen(t *testing.T) {
 	text = strings.NewReplacer("    interlocked: true\n", "", "to: box.up", "to: bus.d", "to: box.down", "to: bus.d").Replace(text)
 	winch := build(t, text).Loads["winch"]
 	assert.Nil(t, winch.Stations)
-	assert.Equal(t, "components.box.coils", winch.Open["stations"][0].Field)
+	assert.Equal(t, "components.box.coils", winch.Open.Of("stations")[0].Field)
 	assert.Nil(t, winch.Interlocked)
-	assert.Equal(t, "components.box.interlocked", winch.Open["interlocked"][0].Field)
+	assert.Equal(t, "components.box.interlocked", winch.Open.Of("interlocked")[0].Field)
 }
 
 func TestHandSwitchIsItsOwnStation(t *testing.T) {

@@ -49,36 +49,46 @@ func segment(r *record.Record, a *circuit.Analysis, toDisconnect bool, c *record
 	put(s, "space", &f.Space, g.Space, "space")
 	putMeasure(s, "support_mm", &f.SupportMM, g.Support, "support")
 	put(s, "support_kind", &f.SupportKind, g.SupportKind, "support_kind")
-	surroundings(s, r, g.Space, "space", map[string]**string{"space_kind": &f.SpaceKind, "exposure": &f.Exposure})
+	surroundings(s, r, g.Space, "space", &f.SpaceKind, &f.Exposure, nil)
 	hazards(s, &f.Hazards, r, a, c, g)
 	conduit(s, &f.Conduit, r, c, g)
 	return f
 }
 
-// surroundings sets facts of the space that an entry names.
-func surroundings(s *Subject, r *record.Record, name record.Text, field string, facts map[string]**string) {
+// surroundings sets facts of the space that an entry names: its kind, exposure
+// and fuel vapour, as far as there is a place for them.
+func surroundings(s *Subject, r *record.Record, name record.Text, field string, kind, exposure, vapour **string) {
 	space := r.Space(name.V)
-	for fact, to := range facts {
+	if space == nil {
+		space = &record.Space{}
+	}
+	for _, one := range [...]struct {
+		fact, entry string
+		to          **string
+		from        *record.Text
+	}{
+		{"space_kind", "kind", kind, &space.Kind},
+		{"exposure", "exposure", exposure, &space.Exposure},
+		{"fuel_vapour", "fuel_vapour", vapour, &space.FuelVapour},
+	} {
 		switch {
-		case space == nil:
-			s.open(fact, figure.Missing(s.field(field)))
-		case fact == "space_kind":
-			putOf(s, fact, to, space.Kind, space.Path+".kind")
-		case fact == "exposure":
-			putOf(s, fact, to, space.Exposure, space.Path+".exposure")
-		case fact == "fuel_vapour":
-			putOf(s, fact, to, space.FuelVapour, space.Path+".fuel_vapour")
+		case one.to == nil:
+		case space.Path == "":
+			s.missing(one.fact, field)
+		default:
+			putOf(s, one.fact, one.to, *one.from, space.Path, one.entry)
 		}
 	}
 }
 
-// putOf sets a fact from an entry elsewhere in the record, given by its path.
-func putOf[T any](s *Subject, fact string, to **T, v record.Value[T], path string) {
-	if given, ok := v.Get(); ok {
-		*to = &given
+// putOf sets a fact from an entry elsewhere in the record, given by the path of
+// what has it and its name there.
+func putOf[T any](s *Subject, fact string, to **T, v record.Value[T], of, entry string) {
+	if !v.Is() {
+		s.lacks(fact, of, entry)
 		return
 	}
-	s.open(fact, figure.Missing(path))
+	*to = ptr(v.V)
 }
 
 // route sets where a conductor runs: the sum of its segments against its
@@ -99,14 +109,14 @@ func route(s *Subject, f *Conductor, r *record.Record, c *record.Conductor) {
 			total += length.Base
 		} else {
 			whole = false
-			s.open("route_mm", figure.Missing(g.Path+".length"))
+			s.lacks("route_mm", g.Path, "length")
 		}
 		space := r.Space(g.Space.V)
 		switch {
 		case space == nil:
-			s.open("wettest", figure.Missing(g.Path+".space"))
+			s.lacks("wettest", g.Path, "space")
 		case !space.Exposure.Is():
-			s.open("wettest", figure.Missing(space.Path+".exposure"))
+			s.lacks("wettest", space.Path, "exposure")
 		case wettest == "" || wetter(space.Exposure.V, wettest):
 			wettest = space.Exposure.V
 		}
@@ -114,7 +124,7 @@ func route(s *Subject, f *Conductor, r *record.Record, c *record.Conductor) {
 	if whole {
 		f.RouteMM = ptr(quantity.Round(total))
 	}
-	if s.Open["wettest"] == nil {
+	if !s.Open.Has("wettest") {
 		f.Wettest = &wettest
 	}
 	derive(s, "route_gap_mm", &f.RouteGapMM, []string{"length_mm", "route_mm"}, func() float64 {

@@ -50,7 +50,7 @@ func stall(s *Subject, f *Stall, a *circuit.Analysis, c *record.Component, resul
 	case !protector.Value:
 		putFigure(s, "stall_cut_s", &f.StallCutS, result.StallOpenS)
 	case f.MotorLimitS == nil:
-		s.open("stall_cut_s", s.Open["motor_limit_s"]...)
+		s.open("stall_cut_s", s.Open.Of("motor_limit_s")...)
 	case result.StallOpenS.Known:
 		f.StallCutS = ptr(min(result.StallOpenS.Value, *f.MotorLimitS))
 	default:

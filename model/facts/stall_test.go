@@ -33,7 +33,7 @@ func TestStallIsCutByTheDeviceOrByTheProtector(t *testing.T) {
 	none := buildf(t, windlass, ", protector: none").Loads["windlass"]
 	assert.True(t, *none.StallCut)
 	assert.InDelta(t, 50, *none.StallCutS, 1e-9)
-	assert.Equal(t, "components.windlass.motor_limit", none.Open["motor_limit_s"][0].Field)
+	assert.Equal(t, "components.windlass.motor_limit", none.Open.Of("motor_limit_s")[0].Field)
 
 	thermal := buildf(t, windlass, ", protector: thermal-auto, motor_limit: 20 s").Loads["windlass"]
 	assert.InDelta(t, 20, *thermal.StallCutS, 1e-9)
@@ -41,7 +41,7 @@ func TestStallIsCutByTheDeviceOrByTheProtector(t *testing.T) {
 	open := buildf(t, windlass, "").Loads["windlass"]
 	assert.True(t, *open.StallCut, "the fuse alone cuts it")
 	require.Nil(t, open.StallCutS)
-	assert.Equal(t, "components.windlass.protector", open.Open["stall_cut_s"][0].Field)
+	assert.Equal(t, "components.windlass.protector", open.Open.Of("stall_cut_s")[0].Field)
 
 	assert.False(t, buildf(t, windlass, "").Loads["lamp"].Rotor)
 }
@@ -70,5 +70,5 @@ func TestHeatOfAStallIsOpenWithoutItsCurrent(t *testing.T) {
 	record := strings.Replace(fmt.Sprintf(windlass, ""), "stall: 120 A, ", "", 1)
 	c := build(t, record).Conductors["P3"]
 	assert.Nil(t, c.StallC)
-	assert.Equal(t, "components.windlass.stall", c.Open["stall_degc"][0].Field)
+	assert.Equal(t, "components.windlass.stall", c.Open.Of("stall_degc")[0].Field)
 }

@@ -31,7 +31,7 @@ func stowage(s *Subject, f *Battery, r *record.Record, c *record.Component) {
 	if space == nil {
 		space = &record.Space{Entry: record.Entry{Path: s.field("space")}}
 	}
-	putOf(s, "open_to_air", &f.OpenToAir, space.OpenToAir, below(space, "open_to_air"))
+	putTruth(s, "open_to_air", &f.OpenToAir, truthOf(space.OpenToAir, below(space, "open_to_air")))
 	putTruth(s, "petrol_near", &f.PetrolNear, petrolIn(r, space))
 	put(s, "isolation_means", &f.IsolationMeans, c.Isolation.Means, "isolation.means")
 	f.CrankingGiven = c.Cranking.Is()
@@ -68,7 +68,7 @@ const leadCellV = 2
 func ventNeeded(s *Subject, f *Battery) {
 	var gaps []figure.Gap
 	for _, fact := range []string{"chemistry", "nominal_v", "capacity_ah"} {
-		gaps = append(gaps, s.Open[fact]...)
+		gaps = append(gaps, s.Open.Of(fact)...)
 	}
 	if len(gaps) > 0 {
 		s.open("vent_needed_cm2", gaps...)
@@ -105,14 +105,14 @@ func reach(s *Subject, f *Reach, r *record.Record, a *circuit.Analysis, charger 
 		space := r.Space(c.Space.V)
 		switch {
 		case space == nil:
-			s.open("spaces_known", figure.Missing(c.Path+".space"))
+			s.lacks("spaces_known", c.Path, "space")
 		case !space.Kind.Is():
-			s.open("spaces_known", figure.Missing(space.Path+".kind"))
+			s.lacks("spaces_known", space.Path, "kind")
 		case !slices.Contains(f.BatterySpaces, space.Kind.V):
 			f.BatterySpaces = append(f.BatterySpaces, space.Kind.V)
 		}
 	}
-	if s.Open["spaces_known"] == nil {
+	if !s.Open.Has("spaces_known") {
 		f.SpacesKnown = ptr(true)
 	}
 }

@@ -18,7 +18,7 @@ func TestBatteryStowage(t *testing.T) {
 	assert.InDelta(t, 6.72, *battery("", ", chemistry: agm, nominal: 12 V, capacity: 100 Ah").VentNeededCM2, 1e-9)
 	assert.Nil(t, battery("", ", chemistry: lithium, nominal: 12 V, capacity: 100 Ah").VentNeededCM2)
 	assert.False(t, *battery(", propulsion: diesel-inboard, auxiliary: none", "").PetrolNear, "no petrol aboard")
-	assert.Equal(t, gaps("spaces.locker.petrol_source"), battery(", propulsion: petrol-outboard, auxiliary: none", "").Open["petrol_near"])
+	assert.Equal(t, gaps("spaces.locker.petrol_source"), battery(", propulsion: petrol-outboard, auxiliary: none", "").Open.Of("petrol_near"))
 }
 
 func TestChargerReachesItsBatteries(t *testing.T) {
@@ -57,13 +57,13 @@ conductors:
 	assert.InDelta(t, 53.48, *v.CrankingCableMM2, 1e-9)
 	v = vessel("propulsion: diesel-inboard, engines: 2, auxiliary: none", "  N1: {from: one.neg, to: house.neg, role: negative}\n")
 	assert.Zero(t, *v.PetrolEngines)
-	assert.Contains(t, v.Open["cranking_joined"], figure.Missing("conductors.N1.cross_set"))
+	assert.Contains(t, v.Open.Of("cranking_joined"), figure.Missing("conductors.N1.cross_set"))
 	v = vessel("propulsion: petrol-inboard, auxiliary: none", "  N1: {from: one.neg, to: house.neg, role: negative, cross_set: false}\n")
 	assert.False(t, *v.CrankingJoined)
 	for _, said := range []string{"from: house.neg, to: one.neg, role: bonding, cross_set: unknown", "from: house.neg, to: start.neg, role: negative"} {
 		v = vessel("propulsion: petrol-inboard, auxiliary: none", "  N2: {"+said+"}\n")
-		assert.Contains(t, v.Open["cranking_joined"], figure.Missing("conductors.N2.cross_set"), "what may join them")
+		assert.Contains(t, v.Open.Of("cranking_joined"), figure.Missing("conductors.N2.cross_set"), "what may join them")
 	}
 	v = vessel("propulsion: petrol-inboard, auxiliary: none", "  N1: {from: one.neg, to: house.neg, role: negative, cross_set: false}\n")
-	assert.Equal(t, gaps("vessel.engines"), v.Open["petrol_engines"])
+	assert.Equal(t, gaps("vessel.engines"), v.Open.Of("petrol_engines"))
 }

@@ -42,7 +42,7 @@ func tap(s *Subject, f *Conductor, r *record.Record, c *record.Conductor) {
 		case rating == nil:
 			s.open(share.name, figure.Because("no device at its end limits it"))
 		case share.carries == nil:
-			s.open(share.name, s.Open[share.of]...)
+			s.open(share.name, s.Open.Of(share.of)...)
 		default:
 			*share.into = ptr(quantity.Round(100 * *rating / *share.carries))
 		}

@@ -62,8 +62,8 @@ func test(r *record.Record, a *circuit.Analysis, t *record.Test) *Test {
 // current: wiring is ohmic, so the drop scales with it.
 func computedDrop(s *Subject, f *Test, r *record.Record, a *circuit.Analysis) {
 	if f.Load == nil {
-		s.open("computed_drop_v", s.Open["load"]...)
-		s.open("rated_a", s.Open["load"]...)
+		s.open("computed_drop_v", s.Open.Of("load")...)
+		s.open("rated_a", s.Open.Of("load")...)
 		return
 	}
 	load := r.Component(*f.Load)

@@ -28,7 +28,7 @@ func (s *Subject) pointed(fact string, v *bool) figure.Truth {
 	if v != nil {
 		return figure.Truth{Value: *v, Known: true}
 	}
-	return figure.OpenTruth(s.Open[fact]...)
+	return figure.OpenTruth(s.Open.Of(fact)...)
 }
 
 // negated turns a truth round.
@@ -57,9 +57,17 @@ func allOf(truths ...figure.Truth) figure.Truth {
 
 // anyOf is true as soon as one surely is, false if none is, and else open.
 func anyOf(truths ...figure.Truth) figure.Truth {
-	turned := make([]figure.Truth, len(truths))
-	for i, t := range truths {
-		turned[i] = negated(t)
+	var gaps []figure.Gap
+	for _, t := range truths {
+		switch {
+		case t.Known && t.Value:
+			return figure.True()
+		case !t.Known:
+			gaps = append(gaps, orUnsolved(t.Gaps)...)
+		}
 	}
-	return negated(allOf(turned...))
+	if len(gaps) > 0 {
+		return figure.OpenTruth(gaps...)
+	}
+	return figure.False()
 }

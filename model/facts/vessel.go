@@ -83,7 +83,7 @@ func petrol(s *Subject, v *Vessel) *bool {
 	if v.Propulsion != nil && v.Auxiliary != nil {
 		return ptr(false)
 	}
-	s.open("petrol", append(s.Open["propulsion"], s.Open["auxiliary"]...)...)
+	s.open("petrol", append(s.Open.Of("propulsion"), s.Open.Of("auxiliary")...)...)
 	return nil
 }
 

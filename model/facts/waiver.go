@@ -57,8 +57,7 @@ func (d *Document) On(day time.Time) *Document {
 	}
 	copied, job := *d, *d.Job
 	job.Today = ptr(day.Format(time.DateOnly))
-	job.Open = maps.Clone(job.Open)
-	delete(job.Open, "today")
+	job.Open = job.Open.without("today")
 	copied.Job = &job
 	return &copied
 }
@@ -70,8 +69,7 @@ func (d *Document) Judged(waives map[string]figure.Truth) *Document {
 	copied.Waivers = map[string]*Waiver{}
 	for _, id := range slices.Sorted(maps.Keys(d.Waivers)) {
 		waiver := *d.Waivers[id]
-		waiver.Open = maps.Clone(waiver.Open)
-		delete(waiver.Open, "waives")
+		waiver.Open = waiver.Open.without("waives")
 		putTruth(&waiver.Subject, "waives", &waiver.Waives, waives[id])
 		copied.Waivers[id] = &waiver
 	}

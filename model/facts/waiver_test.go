@@ -33,16 +33,16 @@ func TestDayAndJudgementMakeACopy(t *testing.T) {
 	d := build(t, waived)
 	day := d.On(time.Date(2026, 7, 1, 12, 0, 0, 0, time.UTC))
 	assert.Equal(t, "2026-07-01", *day.Job.Today)
-	assert.NotContains(t, day.Job.Open, "today")
+	assert.False(t, day.Job.Open.Has("today"))
 	assert.Nil(t, d.Job.Today)
-	assert.Contains(t, d.Job.Open, "today")
+	assert.True(t, d.Job.Open.Has("today"))
 
 	judged := d.Judged(map[string]figure.Truth{"0000": figure.True()})
 	require.NotNil(t, judged.Waivers["0000"].Waives)
 	assert.True(t, *judged.Waivers["0000"].Waives)
-	assert.NotContains(t, judged.Waivers["0000"].Open, "waives")
+	assert.False(t, judged.Waivers["0000"].Open.Has("waives"))
 	assert.Nil(t, judged.Waivers["0001"].Waives)
-	assert.NotEmpty(t, judged.Waivers["0001"].Open["waives"])
+	assert.NotEmpty(t, judged.Waivers["0001"].Open.Of("waives"))
 	assert.Nil(t, d.Waivers["0000"].Waives)
 }
 

@@ -40,6 +40,9 @@ func Round(v float64) float64 {
 	if math.IsInf(v, 0) || math.IsNaN(v) || v == math.Trunc(v) && math.Abs(v) < 1e12 {
 		return v
 	}
+	if r, ok := rounded(v); ok {
+		return r
+	}
 	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 12, 64), 64)
 	if err != nil {
 		return v

@@ -33,9 +33,9 @@ func (s WireSize) String() string {
 	case s.System == MM2:
 		return strconv.FormatFloat(s.MM2, 'f', -1, 64) + " mm2"
 	case s.Gauge <= 0:
-		return fmt.Sprintf("%d/0 %s", 1-s.Gauge, s.System)
+		return strconv.Itoa(1-s.Gauge) + "/0 " + string(s.System)
 	}
-	return fmt.Sprintf("%d %s", s.Gauge, s.System)
+	return strconv.Itoa(s.Gauge) + " " + string(s.System)
 }
 
 const wireSizeHelp = `a conductor size is written like "8 AWG", "2/0 AWG", "8 SAE" or "16 mm2"`
