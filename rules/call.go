@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"github.com/open-policy-agent/opa/v1/ast"
-	"github.com/open-policy-agent/opa/v1/topdown"
 )
 
 // relations are the operators that compare.
@@ -112,6 +111,9 @@ func (t *translator) result(call ast.Call, x *ast.Term, in scope) []way {
 	for _, args := range t.tuples(call[1:], in) {
 		is, ok := t.builtin(name, args.are)
 		when := args.when
+		if made, computes := is.(*computed); computes {
+			when = and(when, []condition{works{made}})
+		}
 		if !ok {
 			when = and(when, t.unsure(x.Location, "%s", x))
 		}
@@ -151,22 +153,16 @@ func (t *translator) builtin(name string, args []value) (value, bool) {
 		b, also := numberIn(args[1])
 		return calculation{a, b, name}, ok && also
 	}
+	if made, ok := t.compute(name, args); ok {
+		return made, true
+	}
 	return unclear{}, false
 }
 
 // fold lets OPA work out what holds for every subject.
 func fold(name string, args []*ast.Term) (value, bool) {
-	function := topdown.GetBuiltin(name)
-	if function == nil {
-		return unclear{}, false
+	if v, ok := worked(name, args); ok {
+		return constant{v}, true
 	}
-	var result *ast.Term
-	err := function(topdown.BuiltinContext{}, args, func(x *ast.Term) error {
-		result = x
-		return nil
-	})
-	if err != nil || result == nil {
-		return unclear{}, false
-	}
-	return constant{result.Value}, true
+	return unclear{}, false
 }

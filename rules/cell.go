@@ -4,6 +4,8 @@ import (
 	"math"
 	"reflect"
 	"slices"
+
+	"driploop/model/verdict"
 )
 
 // cell is a fact as conditions have read it, so that the many rules that judge a
@@ -12,6 +14,7 @@ type cell struct {
 	text   string
 	number float64 // of a boolean 0 or 1
 	state  state
+	gaps   []verdict.Gap // why it is absent, once asked for
 }
 
 type state uint8
@@ -94,6 +97,24 @@ func (at *site) cell(o *operand) *cell {
 		c.read(at.holder(o), o)
 	}
 	return c
+}
+
+// gaps returns what is missing where a fact is absent, each gap once.
+func (at *site) gaps(o *operand) []verdict.Gap {
+	c := at.cell(o)
+	if c.state != absent || c.gaps != nil {
+		return c.gaps
+	}
+	base := at.holder(o).base
+	for _, g := range base.Open.Of(o.fact) {
+		if missing := (verdict.Gap{Field: g.Field, Why: g.Why}); !slices.Contains(c.gaps, missing) {
+			c.gaps = append(c.gaps, missing)
+		}
+	}
+	if len(c.gaps) == 0 {
+		c.gaps = []verdict.Gap{{Field: base.Path + "." + o.fact}}
+	}
+	return c.gaps
 }
 
 // holder returns what has a fact: the subject, the vessel or the job. The last

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"slices"
+	"sync"
 
 	"github.com/open-policy-agent/opa/v1/ast"
 )
@@ -11,6 +12,7 @@ import (
 type clause struct {
 	when  []condition
 	sets  mask      // of which it speaks
+	def   int       // which definition of its part it comes from
 	asks  *need     // what it asks for; of the part "asks" only
 	order ast.Value // of the part "asks": orders what is missing as OPA does
 }
@@ -19,6 +21,8 @@ type clause struct {
 type translated struct {
 	excludes, applies, breach, asks []clause
 
+	tellings func() [][]telling // of the part "breach", by definition
+
 	bodies int      // how many bodies these come from
 	missed []string // of those that are not wholly understood, where and why
 }
@@ -26,17 +30,23 @@ type translated struct {
 // translate translates the parts of a rule.
 func translate(r *rule, kinds map[string]*collection) *translated {
 	var all translated
+	all.tellings = sync.OnceValue(func() [][]telling { return tellings(r, kinds) })
 	t := newTranslator(r.of, kinds, r.mod)
 	for _, part := range []struct {
 		name string
 		into *[]clause
 	}{{"excludes", &all.excludes}, {"applies", &all.applies}, {"breach", &all.breach}, {"asks", &all.asks}} {
+		defs := 0
 		for _, def := range r.mod.Rules {
 			if nameOf(def) != part.name {
 				continue
 			}
 			t.doubts, t.missed, t.left = nil, false, most
-			*part.into = append(*part.into, t.part(r, part.name, def)...)
+			for _, c := range t.part(r, part.name, def) {
+				c.def = defs
+				*part.into = append(*part.into, c)
+			}
+			defs++
 			all.bodies++
 			if t.missed {
 				why := append(t.doubts, "a comparison of unlike values")[0]

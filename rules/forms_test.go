@@ -25,6 +25,8 @@ kinds := {"fuse", "breaker"}
 
 list := ["fuse", 12, 32.5, true]
 
+tens := {12: {"a": 5, "b": "fuse"}, 24: {"a": 8}, 2: {"a": 1, "b": "lamp"}}
+
 settled := {"fuse": "uk", "breaker": "us-federal"}
 
 asked := {"fuse": "rated_v", "lamp": "rating_a"}
@@ -221,6 +223,11 @@ var bodies = []string{
 	`every o in input.vessel.stray_negatives { o != "uk" }`, `every x in [] { x > d.rated_v }`, `x := {k | some k in kinds; k != d.kind}; count(x) == 1`, `x := {k: 1 | some k in kinds}; x[d.kind] == 1`, `not d.kind in {k | some k in kinds}`, `d.kind in {d.curve, "lamp"}`, `not d.kind in [d.curve]`,
 	`some x in []; x == d.kind`, `some x in {}; x == d.kind`, `d.kind in []`, `not d.kind in []`, `[] != [d.kind]`, `{"a": {"b": d.kind}}.a.b == "fuse"`, `some k, k in list; k == d.kind`, `x := {"a": {"b": d.kind}}; x.a[d.curve] == "fuse"`, `x := {"a": {"b": d.kind}}; not x.a[d.kind]`,
 	`d.rated_v == "12"`, `d.kind == 12`, `d.rated_v in {"12", "32.5"}`, `d.kind in {12, 24}`, `d.rated_v == 12.000000000000000000001`, `d.poles == 2.0`, `d.poles in {1, 2.0, 3}`, `d.poles == d.nominal_v`, `limits[d.kind].v > 12`, `limits[d.curve].w.a == d.poles`, `not limits[d.kind].w.b`,
+	`tens[d.rated_v].a < d.nominal_v`, `tens[d.poles].b == d.kind`, `not tens[d.poles].b`, `x := {12: d.kind}; x[d.poles] == "fuse"`, `some n, row in tens; n <= d.rated_v; row.a > d.nominal_v`,
+	`max([12, d.rated_v]) > d.nominal_v`, `min({12, d.rated_v}) == d.nominal_v`, `d.rated_v <= min([x | some x in [1, 5, 12, 24]; x >= d.nominal_v])`, `min([x | some x in [1, 5, 12, 24]; x >= d.nominal_v])`, `count([x | some x in [1, 1, 5]; x >= d.nominal_v]) == 2`, `max([x | some x in list; x != d.kind]) == true`,
+	`x := max([d.rated_v, d.kind]); x == d.kind`, `x := min([d.curve, d.kind]); x < "g"; not x == "fuse"`, `not max([d.rated_v, 12]) > d.system_v`, `concat("", [d.kind, "x"]) > d.curve`, `concat("", [d.kind, d.curve]) in {"fusefuse", "lamp"}`, `count(input.vessel.stray_negatives) > d.poles`, `concat(" ", input.vessel.stray_negatives) == "fuse"`,
+	`some o in input.vessel.stray_negatives; concat("", [o, "x"]) > d.kind`, `some o in input.vessel.stray_negatives; min([x | some x in ["fuse", "uk"]; x >= o]) == d.kind`, `next := min([x | some x in [1, 5, 12, 24]; x >= d.nominal_v]); d.rated_v > min({next, d.nominal_v * 1.5})`, `d.rated_v * 2 >= d.nominal_v + 12`, `d.rated_v - d.nominal_v <= 0`,
+	`max([d.rated_v * 0.1, d.nominal_v]) == 1.2`, `x := [d.kind | some e in input.devices; e.first]; count(x) > 1`, `max([x | some x in input.vessel.stray_negatives]) == d.kind`, `max([e.rated_v | some e in input.devices]) > d.rated_v`, `max([]) > d.rated_v`, `min({d.kind}) == "fuse"`, `max({d.rated_v, d.nominal_v, 12}) <= 24`,
 	`lower(d.kind) == "fuse"`, `sprintf("%s", [d.kind]) == "fuse"`, `to_number("12") == d.rated_v`, `abs(d.rated_v) > 12`, `max([d.rated_v, 12]) > 12`, `format_int(d.poles, 10) == "2"`, `object.get(limits, d.kind, {"v": 0}).v > 12`, `object.get(limits, "uk", 0).v == d.rated_v`,
 	`true`, `false`, `not false`, `not true`, `1 == 1`, `x := 1; x == 2`, `false == d.first`, `d.first; d.ungrounded; d.rated_v > d.nominal_v; d.kind in kinds`,
 }
@@ -231,6 +238,8 @@ var heads = map[string][]string{
 		`breach contains {"subject": id, "set": "uk", "figures": {"v": d.rated_v, "k": labels[d.kind]}, "limit": {}} if`,
 		`breach contains {"subject": id, "figures": {"w": limits["us-federal"].w.a}, "severity": severities[d.curve]} if`,
 		`breach contains {"subject": id, "set": "us-federal", "figures": {"v": d.rated_v * 2, "b": band(d.rated_v)}} if`,
+		`breach contains {"subject": id, "figures": {"c": concat(" ", ["of", d.curve]), "m": max([d.rated_v, 12])}, "limit": limits.uk.w} if`,
+		`breach contains {"subject": id, "set": "uk", "figures": {"id": id, "d": d.rated_v - d.nominal_v, "n": concat("", [labels[d.kind], id])}} if`,
 	},
 	"applies":  {`applies contains {"subject": id, "set": "uk"} if`, `applies contains id if`, `applies contains {"subject": id, "set": settled[d.kind]} if`},
 	"excludes": {`excludes contains id if`, `excludes contains {"subject": id, "set": "us-federal"} if`},
@@ -341,7 +350,7 @@ func TestShadowedFunctionsAreLeftToOPA(t *testing.T) {
 // FuzzMixedFormsAgreeWithOPA does the same for rules whose parts have several
 // definitions, each of two bodies under any head.
 func FuzzMixedFormsAgreeWithOPA(f *testing.F) {
-	for seed := range uint64(150) {
+	for seed := range uint64(250) {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, seed uint64) {

@@ -103,6 +103,8 @@ func escapes(v value) bool {
 		return true
 	case items:
 		return slices.ContainsFunc(v, escapes)
+	case unordered:
+		return slices.ContainsFunc(v, escapes)
 	case fields:
 		for _, field := range v {
 			if escapes(field) {

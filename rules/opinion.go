@@ -7,11 +7,10 @@ type opinion struct {
 	asks              []ask
 }
 
-// opine works out in Go what a rule says of a subject, unless it says a breach.
-// It returns false where OPA has to tell: of a breach, whose figures OPA gives,
-// and where a condition is not understood.
+// opine works out in Go what a rule says of a subject. It returns false where OPA
+// has to tell, since something that bears on it is not understood.
 func (t *translated) opine(r *rule, at *site, inForce mask, says *opinion) bool {
-	says.applies, says.excludes, says.findings, says.asks = r.all(), 0, nil, says.asks[:0]
+	says.applies, says.excludes, says.findings, says.asks = r.all(), 0, says.findings[:0], says.asks[:0]
 	var certain bool
 	if says.excludes, certain = speaks(t.excludes, at, inForce); !certain {
 		return false
@@ -22,7 +21,7 @@ func (t *translated) opine(r *rule, at *site, inForce mask, says *opinion) bool 
 			return false
 		}
 	}
-	return !suspects(t.breach, at, admitted&says.applies) && asks(t.asks, at, admitted, &says.asks)
+	return t.tell(at, admitted&says.applies, &says.findings) && asks(t.asks, at, admitted, &says.asks)
 }
 
 // speaks returns for which of some sets a part of a rule speaks of a subject,
@@ -38,16 +37,6 @@ func speaks(clauses []clause, at *site, of mask) (sets mask, certain bool) {
 		}
 	}
 	return sets, perhaps&of&^sets == 0
-}
-
-// suspects tells whether a breach of one of some sets is possible.
-func suspects(clauses []clause, at *site, of mask) bool {
-	for i := range clauses {
-		if clauses[i].holds(at, of) != no {
-			return true
-		}
-	}
-	return false
 }
 
 // asks adds what a rule asks for on behalf of some sets, and tells whether that

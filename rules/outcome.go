@@ -5,7 +5,6 @@ import (
 	"math/bits"
 	"slices"
 
-	"driploop/model/figure"
 	"driploop/model/verdict"
 )
 
@@ -142,25 +141,25 @@ func (l *gapList) addAll(at *site, facts []need) {
 }
 
 func (l *gapList) add(at *site, n *need) {
-	holder := at.holder(n.fact)
-	if holder == nil {
-		l.gap(figure.Missing(n.of.name))
+	if at.holder(n.fact) == nil {
+		l.gap(verdict.Gap{Field: n.of.name})
 		return
 	}
 	if at.cell(n.fact).state != absent {
 		return
 	}
-	open := holder.base.Open.Of(n.fact.fact)
-	for _, g := range open {
-		l.gap(g)
+	gaps := at.gaps(n.fact)
+	if len(l.gaps) == 0 {
+		l.gaps = slices.Clip(gaps) // most verdicts lack one fact, and share its gaps
+		return
 	}
-	if len(open) == 0 {
-		l.gap(figure.Missing(holder.base.Path + "." + n.fact.fact))
+	for _, g := range gaps {
+		l.gap(g)
 	}
 }
 
-func (l *gapList) gap(g figure.Gap) {
-	if missing := (verdict.Gap{Field: g.Field, Why: g.Why}); !slices.Contains(l.gaps, missing) {
-		l.gaps = append(l.gaps, missing)
+func (l *gapList) gap(g verdict.Gap) {
+	if !slices.Contains(l.gaps, g) {
+		l.gaps = append(l.gaps, g)
 	}
 }

@@ -118,7 +118,10 @@ func (c comparison) holds(at *site) truth {
 	if known != yes {
 		return known
 	}
-	return c.is.compare(a, b)
+	if t := c.is.compare(a, b); t != maybe {
+		return t
+	}
+	return weighing{c.a, c.is, c.b}.holds(at)
 }
 
 func (c comparison) String() string { return c.a.String() + " " + c.is.String() + " " + c.b.String() }

@@ -21,7 +21,9 @@ func (t *translator) term(x *ast.Term, in scope) []way {
 		return t.object(v, x, in)
 	case ast.Set:
 		return t.set(v, in)
-	case *ast.ArrayComprehension, *ast.SetComprehension, *ast.ObjectComprehension:
+	case *ast.ArrayComprehension:
+		return sure(t.collect(v, in))
+	case *ast.SetComprehension, *ast.ObjectComprehension:
 		return sure(unclear{}) // always there; its value is not understood
 	}
 	return t.puzzled(x)
@@ -216,78 +218,4 @@ func (t *translator) tuples(terms []*ast.Term, in scope) []tuple {
 		all = next
 	}
 	return all
-}
-
-func (t *translator) array(array *ast.Array, in scope) []way {
-	terms := make([]*ast.Term, array.Len())
-	for i := range terms {
-		terms[i] = array.Elem(i)
-	}
-	var all []way
-	for _, held := range t.tuples(terms, in) {
-		is := value(items(held.are))
-		if constants, ok := constantsOf(held.are); ok {
-			is = constant{ast.NewArray(constants...)}
-		}
-		all = append(all, way{when: held.when, is: is})
-	}
-	return all
-}
-
-// set returns the values of a set that is written out. One that holds facts is
-// not understood: two of its members may be one.
-func (t *translator) set(set ast.Set, in scope) []way {
-	var all []way
-	for _, members := range t.tuples(set.Slice(), in) {
-		is := value(unclear{})
-		if constants, ok := constantsOf(members.are); ok {
-			is = constant{ast.NewSet(constants...)}
-		}
-		all = append(all, way{when: members.when, is: is})
-	}
-	return all
-}
-
-func (t *translator) object(object ast.Object, x *ast.Term, in scope) []way {
-	var names []string
-	var terms []*ast.Term
-	words := true
-	object.Foreach(func(key, item *ast.Term) {
-		name, ok := key.Value.(ast.String)
-		words = words && ok
-		names, terms = append(names, string(name)), append(terms, item)
-	})
-	if !words {
-		return t.puzzled(x)
-	}
-	var all []way
-	for _, held := range t.tuples(terms, in) {
-		of := fields{}
-		for i, name := range names {
-			of[name] = held.are[i]
-		}
-		is := value(of)
-		if constants, ok := constantsOf(held.are); ok {
-			entries := make([][2]*ast.Term, len(names))
-			for i, name := range names {
-				entries[i] = [2]*ast.Term{ast.StringTerm(name), constants[i]}
-			}
-			is = constant{ast.NewObject(entries...)}
-		}
-		all = append(all, way{when: held.when, is: is})
-	}
-	return all
-}
-
-// constantsOf returns values as terms if all are constant.
-func constantsOf(values []value) ([]*ast.Term, bool) {
-	terms := make([]*ast.Term, len(values))
-	for i, v := range values {
-		c, ok := v.(constant)
-		if !ok {
-			return nil, false
-		}
-		terms[i] = ast.NewTerm(c.Value)
-	}
-	return terms, true
 }

@@ -81,6 +81,9 @@ func compare(a value, is relation, b value) []condition {
 	if y, also := b.(constant); isConstant && also {
 		return settled(is.among(ast.Compare(x.Value, y.Value)))
 	}
+	if when, ok := weigh(a, is, b); ok {
+		return when
+	}
 	of, against := kindOf(a), kindOf(b)
 	switch {
 	case of == other || against == other:
@@ -220,6 +223,8 @@ func concerns(v value) bool {
 	case identity:
 		return true
 	case items:
+		return slices.ContainsFunc(v, concerns)
+	case unordered:
 		return slices.ContainsFunc(v, concerns)
 	case fields:
 		for _, field := range v {
