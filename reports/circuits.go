@@ -111,7 +111,7 @@ func questions(waits []wait, src *Source) Questions {
 	tasks, reasons := todo(waits)
 	var out Questions
 	for _, t := range tasks {
-		q := Question{Whys: t.whys, For: t.names(), Severity: t.worst()}
+		q := Question{Whys: t.whys, For: t.names(), Severity: t.worst}
 		for i := range t.entries[0].fields {
 			for _, e := range t.entries {
 				if i < len(e.fields) {
@@ -122,7 +122,7 @@ func questions(waits []wait, src *Source) Questions {
 		out.Entries = append(out.Entries, q)
 	}
 	for _, t := range reasons {
-		out.Reasons = append(out.Reasons, Question{Whys: t.whys, For: t.namesAndSubjects(), Severity: t.worst()})
+		out.Reasons = append(out.Reasons, Question{Whys: t.whys, For: t.namesAndSubjects(), Severity: t.worst})
 	}
 	return out
 }

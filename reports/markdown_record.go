@@ -166,8 +166,8 @@ func (m *markdownRecord) task(t *task) string {
 		text += m.src.line(t.entries[0].fields[0])
 	} else {
 		var parts []string
-		for _, field := range t.entries[0].fields {
-			parts = append(parts, placeOf(field).name)
+		for _, at := range t.entries[0].places {
+			parts = append(parts, at.name)
 		}
 		text += " of " + markdownCode(strings.Join(parts, ", "))
 	}

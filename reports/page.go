@@ -103,11 +103,19 @@ func (p *page) fill(at, pad, indent int, body []span) {
 		p.raw(strings.Repeat(" ", max(pad, 0)))
 		pad = 0
 		for _, piece := range w.pieces {
-			p.raw(p.inks.paint(piece.ink, strings.ReplaceAll(piece.text, string(glue), " ")))
+			p.raw(p.inks.paint(piece.ink, unglued(piece.text)))
 		}
 		at += need
 	}
 	p.raw("\n")
+}
+
+// unglued returns a text as it is printed.
+func unglued(text string) string {
+	if n, plain := columns(text); plain && n == len(text) {
+		return text
+	}
+	return strings.ReplaceAll(text, string(glue), " ")
 }
 
 // word is what is never broken: pieces of text without a space between.
@@ -117,22 +125,29 @@ type word struct {
 }
 
 func words(body []span) []word {
-	var all []word
-	var current word
+	length := 0
+	for _, s := range body {
+		length += len(s.text)
+	}
+	const usual = 6 // letters of a word
+	all, pieces := make([]word, 0, length/usual+1), make([]span, 0, length/usual+len(body))
+	begun, width := 0, 0 // of the word at hand: its first piece, and its width
 	end := func() {
-		if len(current.pieces) > 0 {
-			all = append(all, current)
+		if len(pieces) > begun {
+			all = append(all, word{pieces[begun:len(pieces):len(pieces)], width})
 		}
-		current = word{}
+		begun, width = len(pieces), 0
 	}
 	for _, s := range body {
-		for i, part := range strings.Split(Plain(s.text), " ") {
-			if i > 0 {
-				end()
+		text := Plain(s.text)
+		for more := true; more; {
+			var part string
+			if part, text, more = strings.Cut(text, " "); part != "" {
+				pieces = append(pieces, span{text: part, ink: s.ink})
+				width += Columns(part)
 			}
-			if part != "" {
-				current.pieces = append(current.pieces, span{text: part, ink: s.ink})
-				current.width += Columns(part)
+			if more {
+				end()
 			}
 		}
 	}

@@ -19,33 +19,50 @@ type place struct {
 }
 
 func placeOf(path string) place {
-	steps := strings.Split(path, ".")
-	starred := make([]string, len(steps))
-	last := -1 // the last step with a star
-	for i, step := range steps {
-		starred[i] = step
-		base, index, isItem := strings.Cut(step, "[")
-		switch {
-		case i == 1 && len(steps) > 2 && isKeyed(steps[0]):
-			starred[i] = "*"
-		case isItem && strings.HasSuffix(index, "]"):
-			starred[i] = base + "[*]"
-		case i > 0 && steps[i-1] == "ends" && (step == "from" || step == "to"):
-			starred[i] = "*"
-		default:
-			continue
+	var pattern strings.Builder
+	pattern.Grow(len(path))
+	collection, _, _ := strings.Cut(path, ".")
+	several := strings.Count(path, ".") > 1
+	last := -1 // where the last step with a star ends
+	before := ""
+	for from := 0; from <= len(path); {
+		step, _, more := strings.Cut(path[from:], ".")
+		if from > 0 {
+			pattern.WriteByte('.')
 		}
-		last = i
+		base, index, isItem := strings.Cut(step, "[")
+		starred := true
+		switch {
+		case from > 0 && from == len(collection)+1 && several && isKeyed(collection):
+			pattern.WriteByte('*')
+		case isItem && strings.HasSuffix(index, "]"):
+			pattern.WriteString(base)
+			pattern.WriteString("[*]")
+		case before == "ends" && (step == "from" || step == "to"):
+			pattern.WriteByte('*')
+		default:
+			pattern.WriteString(step)
+			starred = false
+		}
+		from += len(step)
+		if starred {
+			last = from
+		}
+		if !more {
+			break
+		}
+		from++
+		before = step
 	}
-	p := place{pattern: strings.Join(starred, ".")}
+	p := place{pattern: pattern.String()}
 	switch {
 	case last < 0:
 		p.part = parent(path)
 		p.name = p.part
-	case last == 0:
-		p.part, p.name = steps[0], steps[0]
+	case last == len(collection):
+		p.part, p.name = collection, collection
 	default:
-		p.part, p.name = strings.Join(steps[:last+1], "."), strings.Join(steps[1:last+1], ".")
+		p.part, p.name = path[:last], path[len(collection)+1:last]
 	}
 	return p
 }

@@ -16,7 +16,7 @@ const glue = '\u00a0'
 // on, or would show as nothing, is written as an escape. Control characters,
 // line ends, direction overrides and broken UTF-8 are such.
 func Plain(s string) string {
-	if isPlain(s) {
+	if _, plain := columns(s); plain {
 		return s
 	}
 	var b strings.Builder
@@ -36,13 +36,21 @@ func Plain(s string) string {
 	return b.String()
 }
 
-func isPlain(s string) bool {
-	for i := range len(s) {
-		if s[i] < ' ' || s[i] > '~' {
-			return false
+// columns counts those of a text of printable ASCII and glue; false for another.
+func columns(s string) (count int, plain bool) {
+	const first, second = 0xc2, 0xa0 // the bytes of glue
+	count = len(s)
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; {
+		case ' ' <= c && c <= '~':
+		case c == first && i+1 < len(s) && s[i+1] == second:
+			count--
+			i++
+		default:
+			return 0, false
 		}
 	}
-	return true
+	return count, true
 }
 
 // flow brings the prose of a rule, which may stand on several lines, to one.
@@ -50,8 +58,8 @@ func flow(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // Columns is the width of a text on a terminal.
 func Columns(s string) int {
-	if isPlain(s) {
-		return len(s)
+	if count, plain := columns(s); plain {
+		return count
 	}
 	return uniseg.StringWidth(s)
 }

@@ -1,7 +1,7 @@
 package reports
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"driploop/model/verdict"
@@ -78,12 +78,12 @@ func (p *page) task(src *Source, t *task) {
 	p.labelled(txt("[ ]"), 5, spans...)
 	if !one {
 		parts := make([]string, 0, len(first.fields))
-		for _, field := range first.fields {
-			where := src.line(field)
+		for i, field := range first.fields {
+			at := first.places[i]
 			if len(t.entries) > 1 {
-				where = src.line(placeOf(field).part)
+				field = at.part
 			}
-			parts = append(parts, placeOf(field).name+strings.ReplaceAll(where, " ", string(glue)))
+			parts = append(parts, at.name+strings.ReplaceAll(src.line(field), " ", string(glue)))
 		}
 		p.hang(5, 5, txt("of "+strings.Join(parts, ", ")))
 	}
@@ -99,9 +99,9 @@ func (src *Source) line(field string) string {
 		at, ok := src.Places[path]
 		switch {
 		case ok && path == field && src.unknownAt(at.Start.Line):
-			return fmt.Sprintf(" (line %d, now unknown)", at.Start.Line)
+			return " (line " + strconv.Itoa(at.Start.Line) + ", now unknown)"
 		case ok:
-			return fmt.Sprintf(" (line %d)", at.Start.Line)
+			return " (line " + strconv.Itoa(at.Start.Line) + ")"
 		}
 	}
 	return " (not in the record yet)"

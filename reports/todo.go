@@ -22,56 +22,99 @@ type wait struct {
 type task struct {
 	entries []entries // none for a reason
 	whys    []string
-	waits   []wait
+	waits   []*wait
+	rules   []waiting // what waits, each once
+	worst   verdict.Severity
+}
+
+// waiting is a rule or figure that waits, with the worst that it waits for.
+type waiting struct {
+	what  string
+	worst verdict.Severity
 }
 
 // entries are those of one kind.
 type entries struct {
 	pattern string
 	fields  []string // paths in the record
+	places  []place  // the same, taken apart
+}
+
+// list is a list of tasks as it grows.
+type list struct {
+	tasks, reasons []*task
+	byPattern      map[string]*task
+	byField        map[string]*task // of fields that are noted
+	byWhy          map[string]*task
 }
 
 // todo sorts what is missing into entries to fill in and reasons that no entry
 // cures; what the worst and the most wait for comes first.
 func todo(waits []wait) (tasks, reasons []*task) {
-	at := map[string]*task{}
-	seen := map[string]bool{}
-	for _, w := range waits {
-		for _, gap := range w.missing {
-			pattern := Pattern(gap.Field)
-			key := pattern
-			if pattern == "" {
-				key = "\n" + gap.Why // no path is like that
-			}
-			t := at[key]
+	l := list{byPattern: map[string]*task{}, byField: map[string]*task{}, byWhy: map[string]*task{}}
+	for i := range waits {
+		for _, gap := range waits[i].missing {
+			t := l.entry(gap.Field)
 			if t == nil {
-				t = &task{}
-				at[key] = t
-				if pattern == "" {
-					reasons = append(reasons, t)
-				} else {
-					t.entries = []entries{{pattern: pattern}}
-					tasks = append(tasks, t)
-				}
+				t = l.reason(gap.Why)
 			}
-			t.waits = append(t.waits, w)
+			t.add(&waits[i])
 			if gap.Why != "" && !slices.Contains(t.whys, gap.Why) {
 				t.whys = append(t.whys, gap.Why)
 			}
-			if pattern != "" && !seen[gap.Field] {
-				seen[gap.Field] = true
-				t.entries[0].fields = append(t.entries[0].fields, gap.Field)
-			}
 		}
 	}
-	slices.SortStableFunc(tasks, byUrgency)
-	slices.SortStableFunc(reasons, byUrgency)
-	return merge(tasks), reasons
+	slices.SortStableFunc(l.tasks, byUrgency)
+	slices.SortStableFunc(l.reasons, byUrgency)
+	return merge(l.tasks), l.reasons
+}
+
+// entry returns the task of an entry, in which it is noted; nil for none.
+func (l *list) entry(field string) *task {
+	if t := l.byField[field]; t != nil || field == "" {
+		return t
+	}
+	at := placeOf(field)
+	if at.pattern == "" {
+		return nil
+	}
+	t := l.byPattern[at.pattern]
+	if t == nil {
+		t = &task{entries: []entries{{pattern: at.pattern}}}
+		l.byPattern[at.pattern] = t
+		l.tasks = append(l.tasks, t)
+	}
+	first := &t.entries[0]
+	first.fields, first.places = append(first.fields, field), append(first.places, at)
+	l.byField[field] = t
+	return t
+}
+
+func (l *list) reason(why string) *task {
+	t := l.byWhy[why]
+	if t == nil {
+		t = &task{}
+		l.byWhy[why] = t
+		l.reasons = append(l.reasons, t)
+	}
+	return t
+}
+
+func (t *task) add(w *wait) {
+	t.waits = append(t.waits, w)
+	t.worst = max(t.worst, w.severity)
+	for i := range t.rules {
+		if t.rules[i].what == w.what {
+			t.rules[i].worst = max(t.rules[i].worst, w.severity)
+			return
+		}
+	}
+	t.rules = append(t.rules, waiting{w.what, w.severity})
 }
 
 func byUrgency(a, b *task) int {
 	return cmp.Or(
-		cmp.Compare(b.worst(), a.worst()),
+		cmp.Compare(b.worst, a.worst),
 		cmp.Compare(len(b.waits), len(a.waits)),
 		cmp.Compare(a.pattern(), b.pattern()),
 		slices.Compare(a.whys, b.whys),
@@ -105,33 +148,22 @@ func (t *task) pattern() string {
 
 // parts are the parts of the record that the entries lie in.
 func (t *task) parts() []string {
-	fields := t.entries[0].fields
-	parts := make([]string, len(fields))
-	for i, field := range fields {
-		parts[i] = placeOf(field).part
+	places := t.entries[0].places
+	parts := make([]string, len(places))
+	for i := range places {
+		parts[i] = places[i].part
 	}
 	return parts
 }
 
-func (t *task) worst() verdict.Severity {
-	worst := verdict.Notice
-	for _, w := range t.waits {
-		worst = max(worst, w.severity)
-	}
-	return worst
-}
-
 // names lists what waits, the worst first.
 func (t *task) names() []string {
-	worst := map[string]verdict.Severity{}
-	var names []string
-	for _, w := range t.waits {
-		if _, seen := worst[w.what]; !seen {
-			names = append(names, w.what)
-		}
-		worst[w.what] = max(worst[w.what], w.severity)
+	rules := slices.Clone(t.rules)
+	slices.SortFunc(rules, func(a, b waiting) int { return cmp.Or(cmp.Compare(b.worst, a.worst), cmp.Compare(a.what, b.what)) })
+	names := make([]string, len(rules))
+	for i, r := range rules {
+		names[i] = r.what
 	}
-	slices.SortFunc(names, func(a, b string) int { return cmp.Or(cmp.Compare(worst[b], worst[a]), cmp.Compare(a, b)) })
 	return names
 }
 
