@@ -9,6 +9,7 @@ import (
 
 	"go.yaml.in/yaml/v3"
 
+	"driploop/model/record/internal/plainyaml"
 	"driploop/model/verdict"
 )
 
@@ -40,7 +41,12 @@ func parse(name string, text []byte) (*yaml.Node, *source, Faults) {
 			return nil, src, Faults{{name, src.span(off, off), says}}
 		}
 	}
-	doc, second, err := documents(bytes.NewReader(text))
+	var second *yaml.Node
+	var err error
+	doc := plainyaml.Parse(text)
+	if doc == nil {
+		doc, second, err = documents(bytes.NewReader(text))
+	}
 	switch {
 	case err != nil:
 		return nil, src, Faults{syntaxFault(name, src, err)}

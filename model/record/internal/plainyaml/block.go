@@ -1,0 +1,128 @@
+package plainyaml
+
+import "go.yaml.in/yaml/v3"
+
+// mapping reads a block mapping that stands at a column, from behind the colon of
+// its first key.
+func (s *scanner) mapping(column int, key scalar) *yaml.Node {
+	if s.depth++; s.depth > maxDepth {
+		return nil
+	}
+	n := s.node(yaml.MappingNode, "!!map", key.line, key.column)
+	base := s.nodes.open()
+	for {
+		s.nodes.add(s.leaf(key))
+		value := s.entry(column, false)
+		if value == nil {
+			return nil
+		}
+		s.nodes.add(value)
+		switch indent := s.indent(); {
+		case indent > column:
+			return nil
+		case indent < column:
+			n.Content = s.nodes.close(base)
+			s.depth--
+			return n
+		}
+		var ok bool
+		if key, ok = s.scalar(false); !ok || !s.colon(key) {
+			return nil
+		}
+	}
+}
+
+// colon goes behind the colon of a key that ends here.
+func (s *scanner) colon(key scalar) bool {
+	if s.peek() != ':' || !s.blankAt(s.at+1) || s.at-key.from > maxKey {
+		return false
+	}
+	s.at++
+	return true
+}
+
+// sequence reads a block list whose dashes stand at a column. One that is not
+// indented against the mapping that it stands in may end with a key of that.
+func (s *scanner) sequence(column int, indented bool) *yaml.Node {
+	if s.depth++; s.depth > maxDepth {
+		return nil
+	}
+	n := s.node(yaml.SequenceNode, "!!seq", s.line, s.column())
+	base := s.nodes.open()
+	for {
+		s.at++
+		item := s.entry(column, true)
+		if item == nil {
+			return nil
+		}
+		s.nodes.add(item)
+		indent := s.indent()
+		switch {
+		case indent == column && s.dash():
+			continue
+		case indent > column, indent == column && indented:
+			return nil
+		}
+		n.Content = s.nodes.close(base)
+		s.depth--
+		return n
+	}
+}
+
+// dash reports whether an item of a block list begins here.
+func (s *scanner) dash() bool { return s.peek() == '-' && s.blankAt(s.at+1) }
+
+// entry reads what belongs to a colon or a dash of a collection at a column, and
+// goes to the next line that does not.
+func (s *scanner) entry(column int, item bool) *yaml.Node {
+	line, behind := s.line, s.column()
+	if !s.next() {
+		return nil
+	}
+	anchored := false
+	if s.line == line && s.peek() == '&' {
+		if anchored = true; !s.anchor() || !s.next() {
+			return nil
+		}
+	}
+	indent := s.indent()
+	switch {
+	case s.line == line && !s.done():
+		// A key behind an anchor would take the anchor for itself.
+		return s.content(item && !anchored)
+	case indent > column:
+		return s.content(true)
+	case indent == column && !item && s.dash():
+		return s.sequence(column, false)
+	case anchored:
+		return nil
+	}
+	return s.empty(line, behind)
+}
+
+// content reads a node that begins here. Where a block collection may begin is
+// told.
+func (s *scanner) content(block bool) *yaml.Node {
+	var n *yaml.Node
+	switch c := s.peek(); {
+	case block && s.dash():
+		return s.sequence(s.column(), true)
+	case c == '*':
+		n = s.alias()
+	case c == '{', c == '[':
+		n = s.flow()
+	default:
+		text, ok := s.scalar(false)
+		if !ok {
+			return nil
+		}
+		if block && s.colon(text) {
+			return s.mapping(text.column, text)
+		}
+		n = s.leaf(text)
+	}
+	if n == nil || !s.endLine() {
+		return nil
+	}
+	return n
+}

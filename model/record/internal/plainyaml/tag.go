@@ -1,0 +1,76 @@
+package plainyaml
+
+import (
+	"strings"
+
+	"go.yaml.in/yaml/v3"
+)
+
+const text = "!!str"
+
+// tagOf returns the tag that yaml.v3 gives to a text without quotation marks.
+// Texts of the forms that records are full of are told here; all others, which
+// might be a number or a date in one of many spellings, yaml.v3 is asked.
+func tagOf(value string) string {
+	if value == "" {
+		return "!!null"
+	}
+	switch c := value[0]; {
+	case c >= '0' && c <= '9':
+		if isCount(value) {
+			return "!!int"
+		}
+		if isQuantity(value) {
+			return text
+		}
+	case c == '+', c == '-', c == '.':
+		if isQuantity(value) {
+			return text
+		}
+	case c == '<':
+		if value == "<<" {
+			return "!!merge"
+		}
+		return text
+	case len(value) > len("false"):
+		return text // longer than any word of YAML
+	default:
+		return tagOfWord(value)
+	}
+	return (&yaml.Node{Kind: yaml.ScalarNode, Value: value}).ShortTag()
+}
+
+// tagOfWord returns the tag of a text that begins with a letter or the like.
+func tagOfWord(value string) string {
+	switch value {
+	case "true", "True", "TRUE", "false", "False", "FALSE":
+		return "!!bool"
+	case "null", "Null", "NULL", "~":
+		return "!!null"
+	}
+	return text
+}
+
+// isCount reports whether a text is a whole number in the plainest form.
+func isCount(value string) bool {
+	if value[0] == '0' || len(value) > 18 {
+		return value == "0"
+	}
+	for i := 1; i < len(value); i++ {
+		if value[i] < '0' || value[i] > '9' {
+			return false
+		}
+	}
+	return true
+}
+
+// isQuantity reports whether a text goes on with a letter behind its first blank:
+// no number and no date does.
+func isQuantity(value string) bool {
+	blank := strings.IndexByte(value, ' ')
+	if blank < 0 || blank+1 >= len(value) {
+		return false
+	}
+	c := value[blank+1]
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z'
+}
