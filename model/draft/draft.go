@@ -5,6 +5,8 @@ import "strings"
 const head = `# Installation record, drafted from a few answers. Nothing in it has been seen yet:
 #   unknown     look, measure, and write what you find; the comment says what belongs there
 #   proposed    computed or usual; confirm it, or write what was fitted
+#   &name       what is alike on several is written here once, and taken over at *name;
+#               where one of them differs, write the entry there again
 # Judge it as often as you like: what is unknown stays undecided, never met.
 # Not a substitute for the maker's instructions, local codes and licensed practice.
 `

@@ -106,6 +106,24 @@ func TestWhatRulesWaitForIsAskedWhereItBelongs(t *testing.T) {
 	assert.Contains(t, string(text), "    chemistry: unknown                  # Kind of cells: flooded, agm, gel, lithium\n")
 }
 
+// TestWhatIsAlikeIsAskedForOnce counts how often a value has to be written: once
+// a gauge, once a component, never where it could speak for another gauge.
+func TestWhatIsAlikeIsAskedForOnce(t *testing.T) {
+	text, err := Write(windlass(), asks("conductors.P1.strands", "conductors.P1.splices", "conductors.P1.ends.to.stud", "conductors.C1.ends.from.stud", "conductors.P1.ends.from.crimp.pull"))
+	require.NoError(t, err)
+	count := func(entry string) int { return strings.Count(string(text), entry+": unknown") }
+	assert.Equal(t, 1, count("splices"))
+	assert.Equal(t, 2, count("strands"), "of the power and of the control cable")
+	assert.Equal(t, 2, count("pull"), "a die fits one gauge")
+	assert.Equal(t, 4, count("stud"), "circuit breaker, and the control ends on box, fuse and switch")
+	r, faults := record.Decode("draft.yaml", text)
+	require.Empty(t, faults, string(text))
+	assert.Equal(t, record.Unknown, r.Conductor("P2").Ends.From.Stud.State, "the same component")
+	assert.Equal(t, record.Absent, r.Conductor("P2").Ends.To.Stud.State, "another component")
+	assert.Equal(t, record.Unknown, r.Conductor("C3").Ends.To.Stud.State)
+	assert.Equal(t, record.Unknown, r.Conductor("C4").Strands.State)
+}
+
 // TestASizeIsProposedOnlyIfTheRulesAreKept gives a judge for whom 10 AWG is the
 // least that will do, and one who is never content.
 func TestASizeIsProposedOnlyIfTheRulesAreKept(t *testing.T) {

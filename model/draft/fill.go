@@ -12,11 +12,14 @@ import (
 // Judge judges the text of a record.
 type Judge func(text []byte) (*verdict.Record, error)
 
-// shared lists what all cables of a job usually have in common, and all their
-// ends, and all that runs through a space: filled in once.
+// What cables, ends and stretches of cable have in common is written once: by all
+// of a job, by those of one gauge, by those on one component, or in one space.
+// Where one differs it says so itself.
 var (
-	sharedByCables = []string{"insulation", "compound", "wet", "oil_resistant", "material", "class", "tinned", "standard", "labelled"}
-	sharedByEnds   = []string{"terminal", "soldered", "plating", "metal", "slack", "damaged_strands", "broken_strands", "washer_in_path", "nut", "crimp", "cover"}
+	sharedByCables = []string{"insulation", "compound", "wet", "oil_resistant", "material", "class", "tinned", "standard", "labelled", "sheath", "twisted", "splices"}
+	sharedByEnds   = []string{"terminal", "soldered", "plating", "metal", "slack", "damaged_strands", "broken_strands", "washer_in_path", "nut", "cover"}
+	sharedByGauge  = []string{"strands", "diameter", "barrel", "crimp"}
+	sharedByPost   = []string{"hole", "stud", "torque", "torque_range"}
 	sharedInSpace  = []string{"in", "support_kind", "bilge", "walkway", "protected", "with_ac", "exhaust_dry", "exhaust_wet", "fuel_line", "fuel_line_side", "moving_parts", "made_for_water", "rigid_support", "loom_rating"}
 )
 
@@ -49,33 +52,57 @@ func (s *skeleton) ask(path string) bool {
 		return false
 	}
 	steps := strings.Split(strings.ReplaceAll(path, "[", ".["), ".")
-	at := s.root
+	ats := []*item{s.root}
 	for _, step := range steps[:len(steps)-1] {
-		next := at.step(step)
-		if next == nil {
-			next = part(step)
-			s.holder(at, step).add(next)
+		ats = s.enter(ats, step)
+	}
+	key, added := steps[len(steps)-1], false
+	for _, at := range ats {
+		to := holder(at, key)
+		if to.find(key) != nil {
+			continue
 		}
-		at = next
-	}
-	key := steps[len(steps)-1]
-	holder := s.holder(at, key)
-	if holder.find(key) != nil {
-		return false
-	}
-	s.put(holder, key, f)
-	if holder == at && at.anchor != "" && !sharedHere(at, s, key) {
-		// Others merge this part: each has to say for itself what is not shared.
-		for _, other := range s.mergers(at) {
-			if other.own(key) == nil {
-				s.put(other, key, f)
+		s.spread(to, key, func(to *item) {
+			if to.own(key) == nil {
+				s.put(to, key, f)
+				added = true
 			}
-		}
+		})
 	}
-	return true
+	return added
 }
 
-func (s *skeleton) put(holder *item, key string, f record.Field) {
+// enter goes one step into parts, and makes what is not there, with all that
+// has to have it too.
+func (s *skeleton) enter(ats []*item, step string) []*item {
+	var next []*item
+	for _, at := range ats {
+		if there := at.step(step); there != nil {
+			next = append(next, there)
+			continue
+		}
+		s.spread(holder(at, step), step, func(to *item) {
+			if to.own(step) == nil {
+				to.add(part(step))
+				next = append(next, to.own(step))
+			}
+		})
+	}
+	return next
+}
+
+// spread adds an entry to a part and to those that merge it and do not share
+// that entry: each has to say it for itself.
+func (s *skeleton) spread(to *item, key string, add func(*item)) {
+	add(to)
+	for _, other := range s.mergers(to) {
+		if !to.shares(other, key) {
+			s.spread(other, key, add)
+		}
+	}
+}
+
+func (s *skeleton) put(to *item, key string, f record.Field) {
 	says := strings.TrimSuffix(f.Says, ".")
 	switch {
 	case len(f.Words) > 0 && len(f.Words) <= 6:
@@ -84,35 +111,26 @@ func (s *skeleton) put(holder *item, key string, f record.Field) {
 		says += ", such as " + f.Example
 	}
 	entry := &item{key: key, value: unknown, comment: says}
-	if value := s.trialValue(holder, key); s.trial && value != "" {
+	if value := s.trialValue(to, key); s.trial && value != "" {
 		entry.value, entry.assumed = value, true
 	}
-	holder.add(entry)
+	to.add(entry)
 }
 
 // holder is the part that an entry goes into: its own, or the one that it
 // shares with others.
-func (s *skeleton) holder(at *item, key string) *item {
-	if at.merges != nil && sharedHere(at.merges, s, key) {
-		return at.merges
+func holder(at *item, key string) *item {
+	for at.merges != nil && at.merges.shares(at, key) {
+		at = at.merges
 	}
 	return at
 }
 
-// sharedHere reports whether the parts that merge this one share the key.
-func sharedHere(at *item, s *skeleton, key string) bool {
-	switch at {
-	case s.cable:
-		return slices.Contains(sharedByCables, key)
-	case s.end:
-		return slices.Contains(sharedByEnds, key)
-	}
-	for _, spot := range s.spots {
-		if at == spot {
-			return slices.Contains(sharedInSpace, key)
-		}
-	}
-	return false
+// shares reports whether a part that merges this one takes the entry from it.
+func (i *item) shares(with *item, key string) bool {
+	return slices.Contains(i.common, key) ||
+		i.gauge == with.gauge && slices.Contains(sharedByGauge, key) ||
+		i.post == with.post && slices.Contains(sharedByPost, key)
 }
 
 // mergers lists the parts that merge one.

@@ -16,6 +16,9 @@ type item struct {
 	head     string // a line above it
 	anchor   string // name that others merge it by
 	merges   *item
+	common   []string // keys that all who merge it take from it
+	gauge    string   // of a cable or an end: those of one gauge are alike in more
+	post     string   // of an end: what it stands on
 	children []*item
 	list     bool // children are items of a list
 	flow     bool // on one line
@@ -153,6 +156,9 @@ func (i *item) writeListed(b *strings.Builder, indent string) {
 func (i *item) oneLine() string {
 	if len(i.children) == 0 && i.merges == nil {
 		return i.value
+	}
+	if len(i.children) == 0 && i.anchor == "" {
+		return "*" + i.merges.anchor
 	}
 	var parts []string
 	if i.merges != nil {

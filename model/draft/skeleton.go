@@ -2,6 +2,7 @@ package draft
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,11 +18,11 @@ const (
 
 // skeleton is a record with its parts and no more.
 type skeleton struct {
-	root  *item
-	cable *item // the conductor that the others take their make from
-	end   *item // the end that the others take their make from
-	runs  *item // all conductors
-	spots map[string]*item
+	root *item
+	runs *item // all conductors
+	// What others take their make from: the first cable and the first end of a
+	// gauge, the first end on a component, the first stretch in a space.
+	cables, ends, posts, spots map[string]*item
 	// fed are the conductors that carry the main current, signal those that
 	// control.
 	fed, signal []*item
@@ -32,7 +33,7 @@ type skeleton struct {
 
 // newSkeleton lays out the parts of a job.
 func newSkeleton(j job) *skeleton {
-	s := &skeleton{job: j, spots: map[string]*item{}}
+	s := &skeleton{job: j, cables: map[string]*item{}, ends: map[string]*item{}, posts: map[string]*item{}, spots: map[string]*item{}}
 	s.root = part("",
 		leaf("driploop", strconv.Itoa(record.Version)),
 		part("job", leaf("number", spell(j.answers["number"])), leaf("title", record.Spell(j.label)), leaf("kind", j.answers["kind"])),
@@ -140,13 +141,9 @@ func (s *skeleton) conductor(id, from, to, role, colour, length, why string, spa
 	route := part("route")
 	route.list = true
 	for _, space := range spaces {
-		seg := &item{children: []*item{leaf("space", space)}}
-		if first := s.spots[space]; first != nil {
-			seg.merges = first
-			seg.children = nil
-		} else {
-			seg.anchor = "in-" + space
-			s.spots[space] = seg
+		seg := &item{common: sharedInSpace}
+		if !s.mergeFirst(seg, s.spots, space, "in-"+space) {
+			seg.add(leaf("space", space))
 		}
 		if len(spaces) == 1 {
 			seg.add(leaf("length", length))
@@ -155,26 +152,53 @@ func (s *skeleton) conductor(id, from, to, role, colour, length, why string, spa
 		}
 		route.add(seg)
 	}
-	ends := part("ends")
-	for _, side := range []string{"from", "to"} {
-		end := part(side)
-		if s.end == nil {
-			end.anchor, s.end = "end", end
-			end.add(proposed("terminal", "ring", ""))
-		} else {
-			end.merges = s.end
-		}
-		ends.add(end)
+	gauge := power
+	if role == control {
+		gauge = control
 	}
-	c.add(route, ends)
-	if s.cable == nil {
-		c.anchor, s.cable = "cable", c
+	c.add(route, part("ends", s.endOf("from", from, gauge), s.endOf("to", to, gauge)))
+	c.common, c.gauge = sharedByCables, gauge
+	if !s.mergeFirst(c, s.cables, gauge, gauge+"-cable") && !s.mergeFirst(c, s.cables, power, power+"-cable") {
 		c.add(proposed("insulation", "105 degC", "boat cable"))
-	} else {
-		c.merges = s.cable
 	}
 	s.runs.add(c)
 	return c
+}
+
+// Gauges of a draft: of the main current, and of its control.
+const power, control = "power", "control"
+
+// endOf is one end of a conductor on a terminal such as battery.pos.
+func (s *skeleton) endOf(side, terminal, gauge string) *item {
+	component, _, _ := strings.Cut(terminal, ".")
+	end := part(side)
+	end.common, end.gauge, end.post = sharedByEnds, gauge, component+" "+gauge
+	name := "at-" + component
+	if gauge == control && !strings.HasPrefix(component, control) {
+		name += "-" + control
+	}
+	if !s.mergeFirst(end, s.posts, end.post, name) && !s.mergeFirst(end, s.ends, gauge, gauge+"-end") && !s.mergeFirst(end, s.ends, power, power+"-end") {
+		end.add(proposed("terminal", "ring", ""))
+	}
+	return end
+}
+
+// mergeFirst lets an item merge the first of its group, if there was one, and
+// else makes it the first.
+func (s *skeleton) mergeFirst(i *item, groups map[string]*item, group, anchor string) bool {
+	first := groups[group]
+	if first == nil {
+		groups[group] = i
+		return false
+	}
+	if first == i {
+		return false
+	}
+	if first.anchor == "" {
+		first.anchor = anchor
+	}
+	i.merges = first
+	return true
 }
 
 func (s *skeleton) conductors() *item {
@@ -184,13 +208,15 @@ func (s *skeleton) conductors() *item {
 	if s.far() {
 		way = append(way, loadSpace)
 	}
+	home := slices.Clone(way)
+	slices.Reverse(home)
 	device, load := s.device.key, k.id
 	run := k.answers["length"]
 	if k.source {
 		s.fed = append(s.fed,
 			s.conductor("P1", "battery.pos", device+".line", "positive", "red", s.short(6), "the device stands near the battery", batterySpace),
 			s.conductor("P2", device+".load", load+".pos", "positive", "red", run, "as answered", way...),
-			s.conductor("N1", load+".neg", "neg-bus.a", "negative", "yellow", run, "as answered", way...),
+			s.conductor("N1", load+".neg", "neg-bus.a", "negative", "yellow", run, "as answered", home...),
 			s.conductor("N2", "neg-bus.b", "battery.neg", "negative", "yellow", s.short(24), "", batterySpace),
 		)
 		return s.runs
@@ -210,14 +236,14 @@ func (s *skeleton) conductors() *item {
 			s.conductor("N3", "reversing-box.b", load+".neg", "negative", "yellow", s.short(24), "", s.place()),
 		)
 		s.signal = append(s.signal,
-			s.conductor("C1", "reversing-box.supply", "control-fuse.line", "control", "orange", s.short(6), "", s.place()),
-			s.conductor("C2", "control-fuse.load", "control-switch.supply", "control", "orange", s.short(36), "", s.place()),
-			s.conductor("C3", "control-switch.one", "reversing-box.one", "control", "orange", s.short(36), "", s.place()),
-			s.conductor("C4", "control-switch.other", "reversing-box.other", "control", "orange", s.short(36), "", s.place()),
+			s.conductor("C1", "reversing-box.supply", "control-fuse.line", control, "orange", s.short(6), "", s.place()),
+			s.conductor("C2", "control-fuse.load", "control-switch.supply", control, "orange", s.short(36), "", s.place()),
+			s.conductor("C3", "control-switch.one", "reversing-box.one", control, "orange", s.short(36), "", s.place()),
+			s.conductor("C4", "control-switch.other", "reversing-box.other", control, "orange", s.short(36), "", s.place()),
 		)
 	}
 	s.fed = append(s.fed,
-		s.conductor("N1", back, "neg-bus.a", "negative", "yellow", run, "as answered", way...),
+		s.conductor("N1", back, "neg-bus.a", "negative", "yellow", run, "as answered", home...),
 		s.conductor("N2", "neg-bus.b", "battery.neg", "negative", "yellow", s.short(24), "", batterySpace),
 	)
 	return s.runs
