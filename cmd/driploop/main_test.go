@@ -3,9 +3,11 @@ package main
 import (
 	"errors"
 	"flag"
+	"os"
 	"os/exec"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -30,7 +32,7 @@ func TestScripts(t *testing.T) {
 			env.Setenv("XDG_CACHE_HOME", filepath.Join(env.WorkDir, ".cache"))
 			return nil
 		},
-		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exitcode": exitcode},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exitcode": exitcode, "edit": editFile},
 	})
 }
 
@@ -54,4 +56,18 @@ func exitcode(ts *testscript.TestScript, neg bool, args []string) {
 	if got != want {
 		ts.Fatalf("exit code %d, want %d", got, want)
 	}
+}
+
+// editFile replaces a text in a file wherever it stands:
+//
+//	edit job.yaml 'exposure: unknown' 'exposure: wet'
+func editFile(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: edit FILE OLD NEW")
+	}
+	text := ts.ReadFile(args[0])
+	if !strings.Contains(text, args[1]) {
+		ts.Fatalf("%s has no %q", args[0], args[1])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.ReplaceAll(text, args[1], args[2])), 0o600))
 }

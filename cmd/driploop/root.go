@@ -67,6 +67,7 @@ func newRoot(s *session) *cobra.Command {
 		newBundle(s),
 		newStart(s),
 		newProve(s),
+		newAsk(s),
 		newRemedy(s),
 		newShape(s),
 		newSchema(s),

@@ -103,14 +103,7 @@ func (s *skeleton) spread(to *item, key string, add func(*item)) {
 }
 
 func (s *skeleton) put(to *item, key string, f record.Field) {
-	says := strings.TrimSuffix(f.Says, ".")
-	switch {
-	case len(f.Words) > 0 && len(f.Words) <= 6:
-		says += ": " + strings.Join(f.Words, ", ")
-	case f.Example != "" && f.Example != "true":
-		says += ", such as " + f.Example
-	}
-	entry := &item{key: key, value: unknown, comment: says}
+	entry := &item{key: key, value: unknown, comment: f.Hint()}
 	if value := s.trialValue(to, key); s.trial && value != "" {
 		entry.value, entry.assumed = value, true
 	}

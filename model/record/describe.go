@@ -16,6 +16,20 @@ type Field struct {
 	Part     bool // a mapping or a list of its own
 }
 
+// Hint is a comment on an entry that is to be filled in: what it is, and the
+// words or an example of what may stand there.
+func (f Field) Hint() string {
+	const few = 6 // words that a line holds
+	says := strings.TrimSuffix(f.Says, ".")
+	switch {
+	case len(f.Words) > 0 && len(f.Words) <= few:
+		return says + ": " + strings.Join(f.Words, ", ")
+	case f.Example != "" && f.Example != "true":
+		return says + ", such as " + f.Example
+	}
+	return says
+}
+
 // Describe returns what the format says of the entry at a path, such as
 // conductors.P1.route[0].support. What a component may carry depends on its
 // kind, which kindOf tells from its id; with no kind, every key is known. The
