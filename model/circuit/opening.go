@@ -99,39 +99,45 @@ func givenCurve(c *record.Component, rating float64) (curve.Curve, error) {
 	return curve.Given(c.ID, rating, "the maker's curve, "+c.Path+".curve_points", gates...)
 }
 
-// opens returns the least and the greatest time in which a device opens at a
-// current; +Inf where it does not, or need not, open.
-func (r *release) opens(amps float64) (least, greatest float64, ok bool) {
+// opens returns within which times a device opens at a current; +Inf where it does
+// not, or need not, open. It returns false if there is no telling.
+func (r *release) opens(amps float64) (curve.Opening, bool) {
 	if len(r.gaps) > 0 {
-		return 0, math.Inf(1), false
+		return curve.Opening{}, false
 	}
 	o, err := r.curve.OpeningTime(amps)
-	if err != nil {
-		return 0, math.Inf(1), false
+	return o, err == nil
+}
+
+// times returns those bounds; a device of which there is no telling could open at
+// once or never.
+func (r *release) times(amps float64) (least, greatest float64) {
+	if o, ok := r.opens(amps); ok {
+		return o.LeastS, o.GreatestS
 	}
-	return o.LeastS, o.GreatestS, true
+	return 0, math.Inf(1)
 }
 
 // cut returns what a device makes of a current; one without a curve could open at
 // once or never.
 func (r *release) cut(amps float64) cleared {
-	least, greatest, ok := r.opens(amps)
+	o, ok := r.opens(amps)
 	if !ok {
 		open := bound{math.Inf(1), 0}
 		return cleared{open, open, open, open}
 	}
-	low, high := r.curve.LetThrough(amps)
-	energy := func(f figure.Figure) bound {
-		if f.Known {
-			return sureOf(f.Value)
+	low, high := o.Energies()
+	c := cleared{sureOf(o.LeastS), sureOf(o.GreatestS), sureOf(low), sureOf(high)}
+	if math.IsNaN(low) {
+		c.least = sureOf(math.Inf(1))
+	}
+	if math.IsNaN(high) {
+		c.most = sureOf(math.Inf(1))
+		if !math.IsInf(o.GreatestS, 1) { // it opens, after some energy that is not known
+			c.most.best = c.least.best
 		}
-		return sureOf(math.Inf(1))
 	}
-	most := energy(high)
-	if !high.Known && !math.IsInf(greatest, 1) {
-		most = bound{math.Inf(1), low.Value} // it opens, after some energy that is not known
-	}
-	return cleared{sureOf(least), sureOf(greatest), energy(low), most}
+	return c
 }
 
 // gateAmps returns the currents of the gates of a device within a range.

@@ -92,8 +92,8 @@ func selective(below, above *release, shareBelow, shareAbove, low, high float64)
 	slices.Sort(currents)
 	result := figure.True()
 	for _, amps := range currents {
-		leastBelow, mostBelow, _ := below.opens(amps * shareBelow)
-		leastAbove, mostAbove, _ := above.opens(amps * shareAbove)
+		leastBelow, mostBelow := below.times(amps * shareBelow)
+		leastAbove, mostAbove := above.times(amps * shareAbove)
 		switch {
 		case mostBelow < leastAbove:
 		case leastBelow >= mostAbove:

@@ -44,10 +44,10 @@ const adiabatic = 5
 // greatestEnergy is the greatest energy let through within the greatest time.
 func (c Curve) greatestEnergy(o Opening, time figure.Figure) figure.Figure {
 	last := c.gates[len(c.gates)-1]
-	if last.Release != Melt || o.amps <= last.Multiple*c.RatingA {
+	if !o.melts() {
 		return o.energy("greatest", time, o.amps)
 	}
-	if last.GreatestS > adiabatic {
+	if _, _, stated := o.melting(); !stated {
 		return figure.Open(figure.Because(fmt.Sprintf(
 			"the gates of a %s fuse end at %s within %g s, which says nothing of the energy that a short circuit takes: give the maker's curve_points",
 			c.Family, percent(&last), last.GreatestS)))
@@ -55,6 +55,41 @@ func (c Curve) greatestEnergy(o Opening, time figure.Figure) figure.Figure {
 	time.Value = last.GreatestS
 	return o.energy("greatest", time, last.Multiple*c.RatingA)
 }
+
+// melts tells whether the current lies beyond the last gate of a fuse.
+func (o Opening) melts() bool {
+	last := &o.curve.gates[len(o.curve.gates)-1]
+	return last.Release == Melt && o.amps > last.Multiple*o.curve.RatingA
+}
+
+// melting returns the current and time of that gate, of whose energy a fuse takes
+// no more to melt; false where the gate is too long to tell.
+func (o Opening) melting() (amps, seconds float64, stated bool) {
+	last := &o.curve.gates[len(o.curve.gates)-1]
+	return last.Multiple * o.curve.RatingA, last.GreatestS, last.GreatestS <= adiabatic
+}
+
+// Energies returns the same bounds as LetThrough, without their working: NaN for
+// one that is open.
+func (o Opening) Energies() (least, greatest float64) {
+	least, greatest = math.NaN(), math.NaN()
+	if !math.IsInf(o.LeastS, 1) {
+		least = joule(o.amps, quantity.Round(o.LeastS))
+	}
+	if math.IsInf(o.GreatestS, 1) {
+		return least, greatest
+	}
+	if !o.melts() {
+		return least, joule(o.amps, quantity.Round(o.GreatestS))
+	}
+	if amps, seconds, stated := o.melting(); stated {
+		greatest = joule(amps, seconds)
+	}
+	return least, greatest
+}
+
+// joule is I²·t, rounded as figures are.
+func joule(amps, seconds float64) float64 { return quantity.Round(amps * amps * seconds) }
 
 func (o Opening) energy(end string, time figure.Figure, amps float64) figure.Figure {
 	e := amps * amps * time.Value

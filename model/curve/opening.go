@@ -3,6 +3,7 @@ package curve
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"driploop/model/figure"
 	"driploop/model/quantity"
@@ -14,8 +15,33 @@ type Opening struct {
 	GreatestS float64 // +Inf: it need not open
 	amps      float64
 	curve     Curve
-	least     string // how the times were found
-	greatest  string
+	least     how // how the times were found
+	greatest  how
+}
+
+// how says how a time was found: words around one gate or two. Most times are only
+// compared, so that they are put together when a step of working asks for them.
+type how struct {
+	before, between, after string
+	gate, other            *Gate
+}
+
+func (h how) String() string {
+	if h.gate == nil {
+		return h.before
+	}
+	text := h.before + percent(h.gate) + h.between
+	if h.other != nil {
+		text += percent(h.other)
+	}
+	return text + h.after
+}
+
+// byGate is a time found by one gate, and byGates one found by two.
+func byGate(words string, g *Gate) how { return how{before: words, gate: g} }
+
+func byGates(words string, a, b *Gate) how {
+	return how{before: words, gate: a, between: " and ", other: b}
 }
 
 // OpeningTime returns within which times the device opens at a lasting current
@@ -62,48 +88,52 @@ func (c Curve) around(m float64) (below, above *Gate) {
 	return below, nil
 }
 
-func greatestAt(m float64, below, above *Gate) (float64, string) {
+func greatestAt(m float64, below, above *Gate) (float64, how) {
 	switch {
 	case below == nil:
-		return math.Inf(1), "below the first gate it need not open"
+		return math.Inf(1), how{before: "below the first gate it need not open"}
 	case math.IsInf(below.GreatestS, 1):
-		return below.GreatestS, fmt.Sprintf("it need not open at %s, nor surely before the next gate", percent(below))
+		return below.GreatestS, how{before: "it need not open at ", gate: below, after: ", nor surely before the next gate"}
 	case at(m, below):
-		return below.GreatestS, "gate at " + percent(below)
+		return below.GreatestS, byGate("gate at ", below)
 	case above == nil && below.Release == Melt && below.GreatestS > adiabatic:
-		return energyTime(m, below), "beyond the last gate: t·I² of the gate at " + percent(below)
+		return energyTime(m, below), byGate("beyond the last gate: t·I² of the gate at ", below)
 	case above == nil:
-		return below.GreatestS, "beyond the last gate: greatest time of the gate at " + percent(below)
+		return below.GreatestS, byGate("beyond the last gate: greatest time of the gate at ", below)
 	case above.Release == Instant:
 		if line := logLog(m, below, above); line > energyTime(m, below) {
-			return line, fmt.Sprintf("log-log between the gates at %s and %s, more than t·I² of the first", percent(below), percent(above))
+			way := byGates("log-log between the gates at ", below, above)
+			way.after = ", more than t·I² of the first"
+			return line, way
 		}
-		return energyTime(m, below), "t·I² of the gate at " + percent(below)
+		return energyTime(m, below), byGate("t·I² of the gate at ", below)
 	}
-	return logLog(m, below, above), fmt.Sprintf("log-log between the gates at %s and %s", percent(below), percent(above))
+	return logLog(m, below, above), byGates("log-log between the gates at ", below, above)
 }
 
-func leastAt(m float64, below, above *Gate) (float64, string) {
+func leastAt(m float64, below, above *Gate) (float64, how) {
 	switch {
 	case below != nil && at(m, below):
-		return below.LeastS, "gate at " + percent(below)
+		return below.LeastS, byGate("gate at ", below)
 	case above == nil:
-		return 0, "beyond the last gate no least time is stated"
+		return 0, how{before: "beyond the last gate no least time is stated"}
 	case below == nil && math.IsInf(above.GreatestS, 1):
-		return above.LeastS, "held longer than at " + percent(above)
+		return above.LeastS, byGate("held longer than at ", above)
 	case above.Release == Instant || math.IsInf(above.LeastS, 1):
-		return above.LeastS, "least time of the gate at " + percent(above)
+		return above.LeastS, byGate("least time of the gate at ", above)
 	}
 	least := energyTime(m, above)
 	if below != nil {
 		least = min(least, below.LeastS)
 	}
-	return least, "t·I² of the gate at " + percent(above)
+	return least, byGate("t·I² of the gate at ", above)
 }
 
 func at(m float64, g *Gate) bool { return math.Abs(m/g.Multiple-1) <= 1e-12 }
 
-func percent(g *Gate) string { return fmt.Sprintf("%g %%", quantity.Round(100*g.Multiple)) }
+func percent(g *Gate) string {
+	return strconv.FormatFloat(quantity.Round(100*g.Multiple), 'g', -1, 64) + " %"
+}
 
 // logLog is the greatest time on the straight line between two gates.
 func logLog(m float64, a, b *Gate) float64 {
@@ -144,9 +174,9 @@ func (o Opening) says(what string) string {
 	return fmt.Sprintf("a %s device of %s "+what, o.curve.Family, quantity.New(o.curve.RatingA, "A").Format(quantity.Metric), current)
 }
 
-func (o Opening) step(end, how string, seconds float64) figure.Step {
+func (o Opening) step(end string, by how, seconds float64) figure.Step {
 	return figure.Step{
-		Formula: fmt.Sprintf("%s opening time of %s: %s", end, o.curve.Family, how),
+		Formula: end + " opening time of " + o.curve.Family + ": " + by.String(),
 		Source:  o.curve.source(),
 		Inputs: []figure.Input{
 			{Symbol: "I", Value: quantity.Round(o.amps), Unit: "A", From: "current"},
