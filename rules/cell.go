@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"slices"
 
+	"driploop/model/figure"
 	"driploop/model/verdict"
 )
 
@@ -106,11 +107,11 @@ func (at *site) gaps(o *operand) []verdict.Gap {
 		return c.gaps
 	}
 	base := at.holder(o).base
-	for _, g := range base.Open.Of(o.fact) {
+	base.Open.Each(o.fact, func(g figure.Gap) {
 		if missing := (verdict.Gap{Field: g.Field, Why: g.Why}); !slices.Contains(c.gaps, missing) {
 			c.gaps = append(c.gaps, missing)
 		}
-	}
+	})
 	if len(c.gaps) == 0 {
 		c.gaps = []verdict.Gap{{Field: base.Path + "." + o.fact}}
 	}

@@ -183,8 +183,8 @@ func (f *figureOf) at(at *site) (verdict.Figure, bool) {
 // tell adds what a rule finds of a subject on behalf of some sets, and tells
 // whether that is certain.
 func (t *translated) tell(at *site, of mask, into *[]finding) (certain bool) {
-	var members []ast.Value
-	told := -1 // the definition told last
+	told := -1              // the definition told last
+	var findings []*telling // beside those that are added
 	for i := range t.breach {
 		c := &t.breach[i]
 		if c.def == told || c.holds(at, of) == no {
@@ -205,22 +205,40 @@ func (t *translated) tell(at *site, of mask, into *[]finding) (certain bool) {
 				return false
 			case yes:
 				f, ok := one.at(at)
-				member, also := at.evaluate(one.whole)
-				if !ok || !also {
+				if !ok {
 					return false
 				}
-				*into, members = insert(*into, members, f, member)
+				*into, findings = append(*into, f), append(findings, one)
 			}
 		}
 	}
-	return told < 0 || len(members) > 0
+	if len(findings) > 1 {
+		return inOrder(at, findings, into)
+	}
+	return told < 0 || len(findings) > 0
 }
 
-// insert puts a finding where OPA has it in the set, unless it is there.
-func insert(all []finding, members []ast.Value, f finding, member ast.Value) ([]finding, []ast.Value) {
-	i, there := slices.BinarySearchFunc(members, member, func(a, b ast.Value) int { return ast.Compare(a, b) })
-	if there {
-		return all, members
+// inOrder puts findings into the order in which OPA has them in the set, each
+// once.
+func inOrder(at *site, told []*telling, all *[]finding) (certain bool) {
+	type member struct {
+		whole ast.Value
+		finding
 	}
-	return slices.Insert(all, i, f), slices.Insert(members, i, member)
+	members := make([]member, len(told))
+	for i, one := range told {
+		whole, ok := at.evaluate(one.whole)
+		if !ok {
+			return false
+		}
+		members[i] = member{whole, (*all)[i]}
+	}
+	slices.SortStableFunc(members, func(a, b member) int { return ast.Compare(a.whole, b.whole) })
+	*all = (*all)[:0]
+	for i, m := range members {
+		if i == 0 || ast.Compare(m.whole, members[i-1].whole) != 0 {
+			*all = append(*all, m.finding)
+		}
+	}
+	return true
 }

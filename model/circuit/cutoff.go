@@ -76,12 +76,9 @@ func (a *analysis) openingSteps(devices []hop, amps float64) []figure.Step {
 		if err != nil {
 			continue
 		}
-		for _, f := range []figure.Figure{o.Least(), o.Greatest()} {
-			if f.Known {
-				step := f.Working[0]
-				step.Formula += ", " + a.net.branches[h.branch].id
-				steps = append(steps, step)
-			}
+		for _, step := range o.Steps() {
+			step.Formula += ", " + a.net.branches[h.branch].id
+			steps = append(steps, step)
 		}
 	}
 	return steps

@@ -169,6 +169,18 @@ func (o Opening) Greatest() figure.Figure {
 	return figure.Of(o.GreatestS, "s", o.step("greatest", o.greatest, o.GreatestS))
 }
 
+// Steps returns the working of those times that are known.
+func (o Opening) Steps() []figure.Step {
+	steps := make([]figure.Step, 0, 2)
+	if !math.IsInf(o.LeastS, 1) {
+		steps = append(steps, o.step("least", o.least, o.LeastS))
+	}
+	if !math.IsInf(o.GreatestS, 1) {
+		steps = append(steps, o.step("greatest", o.greatest, o.GreatestS))
+	}
+	return steps
+}
+
 func (o Opening) says(what string) string {
 	current := quantity.New(o.amps, "A").Format(quantity.Metric)
 	return fmt.Sprintf("a %s device of %s "+what, o.curve.Family, quantity.New(o.curve.RatingA, "A").Format(quantity.Metric), current)

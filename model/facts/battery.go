@@ -60,32 +60,32 @@ const standardGravity = 9.80665
 func battery(r *record.Record, a *circuit.Analysis, c *record.Component) *Battery {
 	f := &Battery{Subject: Subject{Path: c.Path}, Bypass: []string{}}
 	s := &f.Subject
-	put(s, "chemistry", &f.Chemistry, c.Chemistry, "chemistry")
-	putMeasure(s, "nominal_v", &f.NominalV, c.Nominal, "nominal")
-	putMeasure(s, "capacity_ah", &f.CapacityAh, c.Capacity, "capacity")
-	putMeasure(s, "cranking_a", &f.CrankingA, c.Cranking, "cranking")
-	put(s, "units", &f.Units, c.Units, "units")
-	put(s, "units_match", &f.UnitsMatch, c.UnitsMatch, "units_match")
+	put(s, "chemistry", &f.Chemistry, &c.Chemistry, "chemistry")
+	putMeasure(s, "nominal_v", &f.NominalV, &c.Nominal, "nominal")
+	putMeasure(s, "capacity_ah", &f.CapacityAh, &c.Capacity, "capacity")
+	putMeasure(s, "cranking_a", &f.CrankingA, &c.Cranking, "cranking")
+	put(s, "units", &f.Units, &c.Units, "units")
+	put(s, "units_match", &f.UnitsMatch, &c.UnitsMatch, "units_match")
 	restraint(s, f, c)
-	put(s, "terminals_covered", &f.TerminalsCovered, c.TerminalsCovered, "terminals_covered")
+	put(s, "terminals_covered", &f.TerminalsCovered, &c.TerminalsCovered, "terminals_covered")
 	if f.TerminalsCovered != nil && *f.TerminalsCovered {
 		f.UngroundedCovered = f.TerminalsCovered
 	} else {
-		put(s, "ungrounded_covered", &f.UngroundedCovered, c.UngroundedCovered, "ungrounded_covered")
+		put(s, "ungrounded_covered", &f.UngroundedCovered, &c.UngroundedCovered, "ungrounded_covered")
 	}
-	put(s, "vented_to", &f.VentedTo, c.VentedTo, "vented_to")
+	put(s, "vented_to", &f.VentedTo, &c.VentedTo, "vented_to")
 	if opening, ok := c.VentOpening.Get(); ok {
 		f.VentCM2 = ptr(opening.In("cm2"))
 	} else {
 		s.missing("vent_cm2", "vent_opening")
 	}
-	put(s, "tray", &f.Tray, c.Tray, "tray")
-	putMeasure(s, "above_bilge_mm", &f.AboveBilgeMM, c.AboveBilge, "above_bilge")
-	put(s, "in_splash", &f.InSplash, c.InSplash, "in_splash")
-	put(s, "fuel_above", &f.FuelAbove, c.FuelAbove, "fuel_above")
-	putMeasure(s, "fuel_metal_mm", &f.FuelMetalMM, c.FuelMetalNear, "fuel_metal_near")
-	put(s, "fuel_shield", &f.FuelShield, c.FuelShield, "fuel_shield")
-	put(s, "managed", &f.Managed, c.Managed, "managed")
+	put(s, "tray", &f.Tray, &c.Tray, "tray")
+	putMeasure(s, "above_bilge_mm", &f.AboveBilgeMM, &c.AboveBilge, "above_bilge")
+	put(s, "in_splash", &f.InSplash, &c.InSplash, "in_splash")
+	put(s, "fuel_above", &f.FuelAbove, &c.FuelAbove, "fuel_above")
+	putMeasure(s, "fuel_metal_mm", &f.FuelMetalMM, &c.FuelMetalNear, "fuel_metal_near")
+	put(s, "fuel_shield", &f.FuelShield, &c.FuelShield, "fuel_shield")
+	put(s, "managed", &f.Managed, &c.Managed, "managed")
 	surroundings(s, r, c.Space, "space", &f.SpaceKind, &f.Exposure, &f.FuelVapour)
 	stowage(s, f, r, c)
 	disconnect(s, f, r, a.Batteries[c.ID])
@@ -94,14 +94,14 @@ func battery(r *record.Record, a *circuit.Analysis, c *record.Component) *Batter
 
 // restraint sets what the pull test of the battery's hold-down showed.
 func restraint(s *Subject, f *Battery, c *record.Component) {
-	putMeasure(s, "weight_kg", &f.WeightKG, c.Weight, "weight")
+	putMeasure(s, "weight_kg", &f.WeightKG, &c.Weight, "weight")
 	derive(s, "twice_weight_n", &f.TwiceWeightN, []string{"weight_kg"}, func() float64 {
 		return quantity.Round(2 * *f.WeightKG * standardGravity)
 	})
-	putMeasure(s, "movement_mm", &f.MovementMM, c.Movement, "movement")
-	putMeasure(s, "test_force_n", &f.TestForceN, c.TestForce, "test_force")
-	putMeasure(s, "test_time_s", &f.TestTimeS, c.TestTime, "test_time")
-	put(s, "pulls", &f.Pulls, c.Pulls, "pulls")
+	putMeasure(s, "movement_mm", &f.MovementMM, &c.Movement, "movement")
+	putMeasure(s, "test_force_n", &f.TestForceN, &c.TestForce, "test_force")
+	putMeasure(s, "test_time_s", &f.TestTimeS, &c.TestTime, "test_time")
+	put(s, "pulls", &f.Pulls, &c.Pulls, "pulls")
 }
 
 func disconnect(s *Subject, f *Battery, r *record.Record, result *circuit.BatteryResult) {
@@ -125,7 +125,7 @@ func disconnect(s *Subject, f *Battery, r *record.Record, result *circuit.Batter
 	f.Switch = &result.Disconnect
 	putFigure(s, "switch_mm", &f.SwitchMM, result.SwitchLength)
 	by := r.Component(result.Disconnect)
-	putOf(s, "switch_accessible", &f.SwitchAccessible, by.ReadilyAccessible, by.Path, "readily_accessible")
+	putOf(s, "switch_accessible", &f.SwitchAccessible, &by.ReadilyAccessible, by.Path, "readily_accessible")
 }
 
 // Charger is the facts of what charges a battery: charger, alternator, solar
@@ -145,13 +145,13 @@ type Charger struct {
 func charger(r *record.Record, a *circuit.Analysis, c *record.Component) *Charger {
 	f := &Charger{Subject: Subject{Path: c.Path}, Kind: c.Kind.V}
 	s := &f.Subject
-	putMeasure(s, "output_a", &f.OutputA, c.Output, "output")
-	putMeasure(s, "regulated_v", &f.RegulatedV, c.Voltage, "voltage")
+	putMeasure(s, "output_a", &f.OutputA, &c.Output, "output")
+	putMeasure(s, "regulated_v", &f.RegulatedV, &c.Voltage, "voltage")
 	derive(s, "power_w", &f.PowerW, []string{"output_a"}, func() float64 {
 		return quantity.Round(*f.OutputA * r.Vessel.System.V.Base)
 	})
-	put(s, "regulated", &f.Regulated, c.Regulated, "regulated")
-	put(s, "self_limiting", &f.SelfLimiting, c.SelfLimiting, "self_limiting")
+	put(s, "regulated", &f.Regulated, &c.Regulated, "regulated")
+	put(s, "self_limiting", &f.SelfLimiting, &c.SelfLimiting, "self_limiting")
 	surroundings(s, r, c.Space, "space", &f.SpaceKind, nil, nil)
 	reach(s, &f.Reach, r, a, c.ID)
 	return f

@@ -29,7 +29,7 @@ func blowing(s *Subject, f *Blowing, r *record.Record, c *record.Component, resu
 	default:
 		f.PetrolNear = ptr(space.FuelVapour.V == "petrol")
 	}
-	put(s, "before_start", &f.BeforeStart, c.BeforeStart, "before_start")
+	put(s, "before_start", &f.BeforeStart, &c.BeforeStart, "before_start")
 	putTruth(s, "switch_inside", &f.SwitchInside, switchInside(r, c, result))
 }
 

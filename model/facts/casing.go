@@ -17,8 +17,8 @@ type Casing struct {
 }
 
 func casing(s *Subject, f *Casing, a *circuit.Analysis, c *record.Component) {
-	put(s, "label", &f.Label, c.Label, "label")
-	put(s, "entry", &f.Entry, c.EntrySide, "entry")
+	put(s, "label", &f.Label, &c.Label, "label")
+	put(s, "entry", &f.Entry, &c.EntrySide, "entry")
 	landed := figure.Truth{Value: a.Terminals[c.ID+"."+record.CaseTerminal] != nil, Known: true}
 	putTruth(s, "case_bonded", &f.CaseBonded, anyOf(truthOf(c.Bonded, s.field("bonded")), landed))
 }

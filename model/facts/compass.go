@@ -17,8 +17,8 @@ type Compass struct {
 
 // compass sets what a conductor does to a compass; its current is set before.
 func compass(s *Subject, f *Conductor, c *record.Conductor) {
-	put(s, "twisted", &f.Twisted, c.Twisted, "twisted")
-	putMeasure(s, "compass_mm", &f.CompassMM, c.CompassDistance, "compass_distance")
+	put(s, "twisted", &f.Twisted, &c.Twisted, "twisted")
+	putMeasure(s, "compass_mm", &f.CompassMM, &c.CompassDistance, "compass_distance")
 	var gaps []figure.Gap
 	spacing, ok := c.Spacing.Get()
 	if !ok {

@@ -45,24 +45,24 @@ type Component struct {
 func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Component {
 	f := &Component{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Electric: c.Kind.V != "ground" && c.Kind.V != "busbar" && c.Kind.V != "battery"}
 	s := &f.Subject
-	put(s, "space", &f.Space, c.Space, "space")
+	put(s, "space", &f.Space, &c.Space, "space")
 	surroundings(s, r, c.Space, "space", &f.SpaceKind, &f.Exposure, &f.FuelVapour)
 	derive(s, "petrol_near", &f.PetrolNear, []string{"fuel_vapour"}, func() bool { return *f.FuelVapour == "petrol" })
-	put(s, "ignition_protected", &f.IgnitionProtected, c.IgnitionProtected, "ignition_protected")
+	put(s, "ignition_protected", &f.IgnitionProtected, &c.IgnitionProtected, "ignition_protected")
 	isolation(s, f, &c.Isolation)
-	ingress(s, &f.Ingress, c.IP, s.Path, "ip")
+	ingress(s, &f.Ingress, &c.IP, s.Path, "ip")
 	casing(s, &f.Casing, a, c)
 
-	putMeasure(s, "rated_v", &f.RatedV, c.Nominal, "nominal")
+	putMeasure(s, "rated_v", &f.RatedV, &c.Nominal, "nominal")
 	result := a.Components[c.ID]
 	if result == nil {
 		result = &circuit.ComponentResult{}
 	}
 	putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
-	put(s, "metal_case", &f.MetalCase, c.MetalCase, "metal_case")
-	put(s, "bonded", &f.Bonded, c.Bonded, "bonded")
-	put(s, "marked", &f.Marked, c.Marked, "marked")
-	putMeasure(s, "rating_a", &f.RatingA, c.Rating, "rating")
+	put(s, "metal_case", &f.MetalCase, &c.MetalCase, "metal_case")
+	put(s, "bonded", &f.Bonded, &c.Bonded, "bonded")
+	put(s, "marked", &f.Marked, &c.Marked, "marked")
+	putMeasure(s, "rating_a", &f.RatingA, &c.Rating, "rating")
 	through(s, a, c, &f.CurrentA, &f.SurgeA)
 	opening(s, &f.Opening, a, c)
 	return f
@@ -70,12 +70,12 @@ func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Comp
 
 // isolation sets how the component is kept from petrol.
 func isolation(s *Subject, f *Component, from *record.Isolation) {
-	put(s, "isolation_means", &f.IsolationMeans, from.Means, "isolation.means")
-	putMeasure(s, "isolation_mm", &f.IsolationMM, from.Distance, "isolation.distance")
-	put(s, "isolation_open_air", &f.IsolationOpenAir, from.OpenToAir, "isolation.open_to_air")
-	put(s, "isolation_height", &f.IsolationHeight, from.Height, "isolation.height")
-	putMeasure(s, "water_held_mm", &f.WaterHeldMM, from.WaterHeld, "isolation.water_held")
-	putMeasure(s, "bulkhead_mm", &f.BulkheadMM, from.BulkheadHeight, "isolation.bulkhead_height")
-	putMeasure(s, "seepage_m3", &f.SeepageM3, from.Seepage, "isolation.seepage")
+	put(s, "isolation_means", &f.IsolationMeans, &from.Means, "isolation.means")
+	putMeasure(s, "isolation_mm", &f.IsolationMM, &from.Distance, "isolation.distance")
+	put(s, "isolation_open_air", &f.IsolationOpenAir, &from.OpenToAir, "isolation.open_to_air")
+	put(s, "isolation_height", &f.IsolationHeight, &from.Height, "isolation.height")
+	putMeasure(s, "water_held_mm", &f.WaterHeldMM, &from.WaterHeld, "isolation.water_held")
+	putMeasure(s, "bulkhead_mm", &f.BulkheadMM, &from.BulkheadHeight, "isolation.bulkhead_height")
+	putMeasure(s, "seepage_m3", &f.SeepageM3, &from.Seepage, "isolation.seepage")
 	derive(s, "bulkhead_third_mm", &f.BulkheadThirdMM, []string{"bulkhead_mm"}, func() float64 { return *f.BulkheadMM / 3 })
 }

@@ -97,7 +97,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 		OnBattery: lands(r, c, "battery"),
 	}
 	s := &f.Subject
-	put(s, "known_role", &f.KnownRole, c.Role, "role")
+	put(s, "known_role", &f.KnownRole, &c.Role, "role")
 	construction(s, f, c)
 	route(s, f, r, c)
 	lie(s, f, c)
@@ -119,7 +119,7 @@ func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Cond
 
 // construction sets what the conductor is made of.
 func construction(s *Subject, f *Conductor, c *record.Conductor) {
-	putMeasure(s, "exposed_mm", &f.ExposedMM, c.Exposed, "exposed")
+	putMeasure(s, "exposed_mm", &f.ExposedMM, &c.Exposed, "exposed")
 	if size, ok := c.Size.Get(); ok {
 		f.Size, f.System = ptr(size.String()), ptr(string(size.System))
 	} else {
@@ -131,18 +131,18 @@ func construction(s *Subject, f *Conductor, c *record.Conductor) {
 	} else {
 		s.missing("area_mm2", "size")
 	}
-	putMeasure(s, "insulation_degc", &f.InsulationC, c.Insulation, "insulation")
-	putMeasure(s, "wet_degc", &f.WetC, c.Wet, "wet")
-	put(s, "material", &f.Material, c.Material, "material")
-	put(s, "class", &f.Class, c.Class, "class")
-	put(s, "strands", &f.Strands, c.Strands, "strands")
-	put(s, "tinned", &f.Tinned, c.Tinned, "tinned")
-	put(s, "oil_resistant", &f.OilResistant, c.OilResistant, "oil_resistant")
-	put(s, "standard", &f.Standard, c.Standard, "standard")
-	put(s, "colour", &f.Colour, c.Colour, "colour")
-	put(s, "labelled", &f.Labelled, c.Labelled, "labelled")
-	putMeasure(s, "sheath_tail_mm", &f.SheathTailMM, c.SheathTail, "sheath_tail")
-	putMeasure(s, "first_support_mm", &f.FirstSupportMM, c.FirstSupport, "first_support")
+	putMeasure(s, "insulation_degc", &f.InsulationC, &c.Insulation, "insulation")
+	putMeasure(s, "wet_degc", &f.WetC, &c.Wet, "wet")
+	put(s, "material", &f.Material, &c.Material, "material")
+	put(s, "class", &f.Class, &c.Class, "class")
+	put(s, "strands", &f.Strands, &c.Strands, "strands")
+	put(s, "tinned", &f.Tinned, &c.Tinned, "tinned")
+	put(s, "oil_resistant", &f.OilResistant, &c.OilResistant, "oil_resistant")
+	put(s, "standard", &f.Standard, &c.Standard, "standard")
+	put(s, "colour", &f.Colour, &c.Colour, "colour")
+	put(s, "labelled", &f.Labelled, &c.Labelled, "labelled")
+	putMeasure(s, "sheath_tail_mm", &f.SheathTailMM, &c.SheathTail, "sheath_tail")
+	putMeasure(s, "first_support_mm", &f.FirstSupportMM, &c.FirstSupport, "first_support")
 	if sheath, ok := c.Sheath.Get(); ok {
 		f.InSheath = ptr(sheath != "none")
 	} else {

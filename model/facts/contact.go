@@ -48,18 +48,13 @@ func (d *Document) contacts(r *record.Record, a *circuit.Analysis, c *record.Com
 		}
 		s := &f.Subject
 		contactRating(s, f, c, contact.Link)
-		putOf(s, "intermittent_a", &f.IntermittentA, inBase(c.Intermittent), c.Path, "intermittent")
+		putMeasureOf(s, "intermittent_a", &f.IntermittentA, &c.Intermittent, c.Path, "intermittent")
 		putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
 		putFigure(s, "current_a", &f.CurrentA, contact.Through)
 		putFigure(s, "surge_a", &f.SurgeA, contact.Surge)
 		switched(s, f, r, a, contact.Loads)
 		d.Contacts[strings.TrimPrefix(contact.Path, "components.")] = f
 	}
-}
-
-// inBase returns a quantity as the number in its base unit.
-func inBase(m record.Measure) record.Value[float64] {
-	return record.Value[float64]{V: m.V.Base, State: m.State}
 }
 
 // contactRating sets what a contact carries without pause.

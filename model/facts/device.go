@@ -46,16 +46,16 @@ type Device struct {
 func device(r *record.Record, a *circuit.Analysis, c *record.Component) *Device {
 	f := &Device{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Purpose: c.Duty.Or("normal")}
 	s := &f.Subject
-	putMeasure(s, "rating_a", &f.RatingA, c.Rating, "rating")
-	putMeasure(s, "rated_v", &f.RatedV, c.Voltage, "voltage")
-	putMeasure(s, "interrupt_a", &f.InterruptA, c.Interrupt, "interrupt")
-	putMeasure(s, "holder_a", &f.HolderA, c.Holder, "holder")
-	put(s, "curve", &f.Curve, c.Curve, "curve")
-	put(s, "trip_free", &f.TripFree, c.TripFree, "trip_free")
-	put(s, "reset", &f.Reset, c.Reset, "reset")
-	put(s, "poles", &f.Poles, c.Poles, "poles")
-	put(s, "opens", &f.Opens, c.Opens, "opens")
-	put(s, "label", &f.Label, c.Label, "label")
+	putMeasure(s, "rating_a", &f.RatingA, &c.Rating, "rating")
+	putMeasure(s, "rated_v", &f.RatedV, &c.Voltage, "voltage")
+	putMeasure(s, "interrupt_a", &f.InterruptA, &c.Interrupt, "interrupt")
+	putMeasure(s, "holder_a", &f.HolderA, &c.Holder, "holder")
+	put(s, "curve", &f.Curve, &c.Curve, "curve")
+	put(s, "trip_free", &f.TripFree, &c.TripFree, "trip_free")
+	put(s, "reset", &f.Reset, &c.Reset, "reset")
+	put(s, "poles", &f.Poles, &c.Poles, "poles")
+	put(s, "opens", &f.Opens, &c.Opens, "opens")
+	put(s, "label", &f.Label, &c.Label, "label")
 
 	result := a.Devices[c.ID]
 	if result == nil {
@@ -121,12 +121,12 @@ type Switch struct {
 func switching(r *record.Record, a *circuit.Analysis, c *record.Component) *Switch {
 	f := &Switch{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Purpose: c.Duty.Or("normal")}
 	s := &f.Subject
-	putMeasure(s, "continuous_a", &f.ContinuousA, c.Continuous, "continuous")
-	putMeasure(s, "intermittent_a", &f.IntermittentA, c.Intermittent, "intermittent")
+	putMeasure(s, "continuous_a", &f.ContinuousA, &c.Continuous, "continuous")
+	putMeasure(s, "intermittent_a", &f.IntermittentA, &c.Intermittent, "intermittent")
 	deckSwitch(s, f, r, c)
-	put(s, "guarded", &f.Guarded, c.Guarded, "guarded")
-	put(s, "interlocked", &f.Interlocked, c.Interlocked, "interlocked")
-	put(s, "label", &f.Label, c.Label, "label")
+	put(s, "guarded", &f.Guarded, &c.Guarded, "guarded")
+	put(s, "interlocked", &f.Interlocked, &c.Interlocked, "interlocked")
+	put(s, "label", &f.Label, &c.Label, "label")
 	through(s, a, c, &f.CurrentA, &f.SurgeA)
 	f.Disconnects = disconnects(a, c.ID)
 	return f
@@ -138,7 +138,7 @@ func deckSwitch(s *Subject, f *Switch, r *record.Record, c *record.Component) {
 		f.Deck = ptr(false)
 		return
 	}
-	put(s, "deck", &f.Deck, c.DeckSwitch, "deck_switch")
+	put(s, "deck", &f.Deck, &c.DeckSwitch, "deck_switch")
 }
 
 // through sets what flows through a component.

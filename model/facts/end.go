@@ -99,19 +99,19 @@ func end(r *record.Record, a *circuit.Analysis, c *record.Conductor, side string
 
 // landing sets how the terminal sits on its stud.
 func landing(s *Subject, f *End, on *record.Component, at record.Terminal, e *record.End) {
-	put(s, "terminal", &f.Terminal, e.Terminal, "terminal")
+	put(s, "terminal", &f.Terminal, &e.Terminal, "terminal")
 	putNominal(s, "hole", &f.Hole, e.Hole)
 	stud := e.Stud
 	if !stud.Is() {
 		stud = record.StudOf(on, at.Name)
 	}
 	putNominal(s, "stud", &f.Stud, stud)
-	put(s, "order", &f.Order, e.Order, "order")
-	put(s, "nut", &f.Nut, e.Nut, "nut")
-	put(s, "metal", &f.Metal, e.Metal, "metal")
-	put(s, "plating", &f.Plating, e.Plating, "plating")
-	put(s, "washer_in_path", &f.WasherInPath, e.WasherInPath, "washer_in_path")
-	putMeasure(s, "torque_nm", &f.TorqueNM, e.Torque, "torque")
+	put(s, "order", &f.Order, &e.Order, "order")
+	put(s, "nut", &f.Nut, &e.Nut, "nut")
+	put(s, "metal", &f.Metal, &e.Metal, "metal")
+	put(s, "plating", &f.Plating, &e.Plating, "plating")
+	put(s, "washer_in_path", &f.WasherInPath, &e.WasherInPath, "washer_in_path")
+	putMeasure(s, "torque_nm", &f.TorqueNM, &e.Torque, "torque")
 	f.TorqueRangeGiven = e.TorqueRange.Is()
 	if span, ok := e.TorqueRange.Get(); ok {
 		f.TorqueLeastNM, f.TorqueMostNM = &span[0].Base, &span[1].Base
@@ -135,9 +135,9 @@ func joint(s *Subject, f *End, c *record.Conductor, e *record.End) {
 		s.lacks("gauge", c.Path, "size")
 	}
 	barrel(s, f, c.Size, e)
-	put(s, "crimp_tool", &f.CrimpTool, e.Crimp.Tool, "crimp.tool")
-	putMeasure(s, "pull_n", &f.PullN, e.Crimp.Pull, "crimp.pull")
-	put(s, "soldered", &f.Soldered, e.Soldered, "soldered")
+	put(s, "crimp_tool", &f.CrimpTool, &e.Crimp.Tool, "crimp.tool")
+	putMeasure(s, "pull_n", &f.PullN, &e.Crimp.Pull, "crimp.pull")
+	put(s, "soldered", &f.Soldered, &e.Soldered, "soldered")
 }
 
 // barrel sets the range of copper that a terminal's barrel takes. Gauges and
@@ -175,9 +175,9 @@ func barrel(s *Subject, f *End, conductor record.Wire, e *record.End) {
 // where sets what surrounds the joint.
 func where(s *Subject, f *End, r *record.Record, on *record.Component, e *record.End) {
 	place := "components." + f.Component
-	putOf(s, "space", &f.Space, on.Space, place, "space")
+	putOf(s, "space", &f.Space, &on.Space, place, "space")
 	if space := r.Space(on.Space.V); space != nil {
-		putOf(s, "exposure", &f.Exposure, space.Exposure, space.Path, "exposure")
+		putOf(s, "exposure", &f.Exposure, &space.Exposure, space.Path, "exposure")
 		if kind, ok := space.Kind.Get(); ok {
 			f.InBilge = ptr(kind == "bilge")
 		} else {
@@ -187,12 +187,12 @@ func where(s *Subject, f *End, r *record.Record, on *record.Component, e *record
 		s.lacks("exposure", place, "space")
 		s.lacks("in_bilge", place, "space")
 	}
-	put(s, "cover", &f.Cover, e.Cover, "cover")
-	ingress(s, &f.Ingress, on.IP, place, "ip")
-	putOf(s, "enclosure", &f.Enclosure, on.Enclosure, place, "enclosure")
-	put(s, "falls", &f.Falls, e.Falls, "falls")
-	put(s, "drip_loop", &f.DripLoop, e.DripLoop, "drip_loop")
-	put(s, "slack", &f.Slack, e.Slack, "slack")
+	put(s, "cover", &f.Cover, &e.Cover, "cover")
+	ingress(s, &f.Ingress, &on.IP, place, "ip")
+	putOf(s, "enclosure", &f.Enclosure, &on.Enclosure, place, "enclosure")
+	put(s, "falls", &f.Falls, &e.Falls, "falls")
+	put(s, "drip_loop", &f.DripLoop, &e.DripLoop, "drip_loop")
+	put(s, "slack", &f.Slack, &e.Slack, "slack")
 }
 
 // Stud is the facts of one stud or screw with what is landed on it.
@@ -222,7 +222,7 @@ func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
 		for _, p := range component.Posts {
 			if p.Terminal == t.Terminal {
 				f.Path = p.Path
-				put(s, "cover", &f.Cover, p.Cover, "cover")
+				put(s, "cover", &f.Cover, &p.Cover, "cover")
 			}
 		}
 	}

@@ -54,8 +54,8 @@ func hazards(s *Subject, f *Hazards, r *record.Record, a *circuit.Analysis, c *r
 	}
 	held(s, f, c, g)
 	bilge(s, f, a.Conductors[c.ID], g, space)
-	putMeasure(s, "exhaust_dry_mm", &f.ExhaustDryMM, g.ExhaustDry, "exhaust_dry")
-	putMeasure(s, "exhaust_wet_mm", &f.ExhaustWetMM, g.ExhaustWet, "exhaust_wet")
+	putMeasure(s, "exhaust_dry_mm", &f.ExhaustDryMM, &g.ExhaustDry, "exhaust_dry")
+	putMeasure(s, "exhaust_wet_mm", &f.ExhaustWetMM, &g.ExhaustWet, "exhaust_wet")
 	putTruth(s, "dry_exhaust", &f.DryExhaust, passes(g.ExhaustDry, space, "dry"))
 	putTruth(s, "wet_exhaust", &f.WetExhaust, passes(g.ExhaustWet, space, "wet"))
 
@@ -63,18 +63,18 @@ func hazards(s *Subject, f *Hazards, r *record.Record, a *circuit.Analysis, c *r
 	if g.FuelLineSide.V == "tied" {
 		f.FuelLineMM = ptr(0.0)
 	} else {
-		putMeasure(s, "fuel_line_mm", &f.FuelLineMM, g.FuelLine, "fuel_line")
+		putMeasure(s, "fuel_line_mm", &f.FuelLineMM, &g.FuelLine, "fuel_line")
 	}
-	put(s, "fuel_line_side", &f.FuelLineSide, g.FuelLineSide, "fuel_line_side")
-	put(s, "rigid_support", &f.RigidSupport, g.RigidSupport, "rigid_support")
+	put(s, "fuel_line_side", &f.FuelLineSide, &g.FuelLineSide, "fuel_line_side")
+	put(s, "rigid_support", &f.RigidSupport, &g.RigidSupport, "rigid_support")
 
 	withAC(s, f, r, g)
 	unprotected := negated(truthOf(g.Protected, s.field("protected")))
 	machinery := present(g.MovingParts.Is(), space.Machinery, below(space, "machinery"))
 	putTruth(s, "open_walkway", &f.OpenWalkway, allOf(truthOf(g.Walkway, s.field("walkway")), unprotected))
 	putTruth(s, "open_machinery", &f.OpenMachinery, allOf(machinery, unprotected))
-	putMeasure(s, "moving_parts_mm", &f.MovingPartsMM, g.MovingParts, "moving_parts")
-	put(s, "loom_rating", &f.LoomRating, g.LoomRating, "loom_rating")
+	putMeasure(s, "moving_parts_mm", &f.MovingPartsMM, &g.MovingParts, "moving_parts")
+	put(s, "loom_rating", &f.LoomRating, &g.LoomRating, "loom_rating")
 	putTruth(s, "undrained", &f.Undrained, allOf(truthOf(g.Horizontal, s.field("horizontal")), negated(truthOf(g.Drains, s.field("drains")))))
 }
 
@@ -88,7 +88,7 @@ func below(space *record.Space, entry string) string {
 }
 
 func held(s *Subject, f *Hazards, c *record.Conductor, g *record.Segment) {
-	putOf(s, "conductor_mm", &f.ConductorMM, lengthOf(c), c.Path, "length")
+	putMeasureOf(s, "conductor_mm", &f.ConductorMM, &c.Length, c.Path, "length")
 	switch spacing, ok := g.Support.Get(); {
 	case ok:
 		f.SupportMostMM = &spacing.Base
@@ -99,11 +99,6 @@ func held(s *Subject, f *Hazards, c *record.Conductor, g *record.Segment) {
 	}
 }
 
-// lengthOf returns a conductor's length in mm.
-func lengthOf(c *record.Conductor) record.Value[float64] {
-	return record.Value[float64]{V: c.Length.V.Base, State: c.Length.State}
-}
-
 // bilge sets how a segment lies to bilge water.
 func bilge(s *Subject, f *Hazards, result *circuit.ConductorResult, g *record.Segment, space *record.Space) {
 	aboveDeck := []string{"open-deck", "cockpit", "helm", "mast"}
@@ -112,7 +107,7 @@ func bilge(s *Subject, f *Hazards, result *circuit.ConductorResult, g *record.Se
 		lies = figure.False()
 	}
 	putTruth(s, "below_bilge", &f.BelowBilge, lies)
-	put(s, "made_for_water", &f.MadeForWater, g.MadeForWater, "made_for_water")
+	put(s, "made_for_water", &f.MadeForWater, &g.MadeForWater, "made_for_water")
 	putTruth(s, "unfused", &f.Unfused, unfused(result))
 }
 
@@ -155,6 +150,6 @@ func withAC(s *Subject, f *Hazards, r *record.Record, g *record.Segment) {
 	case !g.WithAC.Is() && !aboard.Is():
 		s.lacks("with_ac", "vessel", "ac")
 	default:
-		put(s, "with_ac", &f.WithAC, g.WithAC, "with_ac")
+		put(s, "with_ac", &f.WithAC, &g.WithAC, "with_ac")
 	}
 }

@@ -30,7 +30,7 @@ var ipCode = regexp.MustCompile(`(?i)(?:IP)?([0-6X])([0-9X])`)
 
 // ingress sets what a marking promises, given by the path of what is marked and
 // the name of the entry there.
-func ingress(s *Subject, f *Ingress, marking record.Text, of, entry string) {
+func ingress(s *Subject, f *Ingress, marking *record.Text, of, entry string) {
 	putOf(s, "ip", &f.IP, marking, of, entry)
 	if !marking.Is() {
 		for _, fact := range []string{"ip_solids", "ip_drips", "ip_splash", "ip_jets", "ip_immersion"} {

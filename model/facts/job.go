@@ -35,11 +35,11 @@ type Job struct {
 func job(r *record.Record) *Job {
 	f := &Job{Subject: Subject{Path: "job"}}
 	s := &f.Subject
-	put(s, "kind", &f.Kind, r.Job.Kind, "kind")
+	put(s, "kind", &f.Kind, &r.Job.Kind, "kind")
 	putDate(s, "started", &f.Started, r.Job.Started, "started")
 	putDate(s, "completed", &f.Completed, r.Job.Completed, "completed")
 	signed := &Subject{Path: "sign_off"}
-	put(signed, "signed_by", &f.SignedBy, r.SignOff.By, "by")
+	put(signed, "signed_by", &f.SignedBy, &r.SignOff.By, "by")
 	putDate(signed, "signed_on", &f.SignedOn, r.SignOff.On, "on")
 	for one := range signed.Open.each {
 		s.Open.add(*one)

@@ -43,12 +43,12 @@ type Joint struct {
 
 // joining sets the facts of a joint. Those of the end itself are set before.
 func joining(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
-	put(s, "calibrated", &f.Calibrated, e.Crimp.Calibrated, "crimp.calibrated")
-	put(s, "matching", &f.Matching, e.Crimp.Matching, "crimp.matching")
-	putMeasure(s, "pull_time_s", &f.PullTimeS, e.Crimp.PullTime, "crimp.pull_time")
-	putMeasure(s, "pull_held_n", &f.PullHeldN, e.PullHeld, "pull_held")
-	put(s, "damaged_strands", &f.DamagedStrands, e.DamagedStrands, "damaged_strands")
-	put(s, "broken_strands", &f.BrokenStrands, e.BrokenStrands, "broken_strands")
+	put(s, "calibrated", &f.Calibrated, &e.Crimp.Calibrated, "crimp.calibrated")
+	put(s, "matching", &f.Matching, &e.Crimp.Matching, "crimp.matching")
+	putMeasure(s, "pull_time_s", &f.PullTimeS, &e.Crimp.PullTime, "crimp.pull_time")
+	putMeasure(s, "pull_held_n", &f.PullHeldN, &e.PullHeld, "pull_held")
+	put(s, "damaged_strands", &f.DamagedStrands, &e.DamagedStrands, "damaged_strands")
+	put(s, "broken_strands", &f.BrokenStrands, &e.BrokenStrands, "broken_strands")
 	solder(s, f, e)
 	guarded(s, f, e)
 	putTruth(s, "unlooped", &f.Unlooped, allOf(s.pointed("falls", f.Falls), negated(s.pointed("drip_loop", f.DripLoop))))
@@ -59,10 +59,10 @@ func solder(s *Subject, f *End, e *record.End) {
 	if !e.Soldered.Is() && e.Crimp.Tool.Is() {
 		f.Solder = ptr("none")
 	} else {
-		put(s, "solder", &f.Solder, e.Soldered, "soldered")
+		put(s, "solder", &f.Solder, &e.Soldered, "soldered")
 	}
 	var length *float64
-	putMeasure(s, "solder_times", &length, e.SolderLength, "solder_length")
+	putMeasure(s, "solder_times", &length, &e.SolderLength, "solder_length")
 	if length != nil {
 		derive(s, "solder_times", &f.SolderTimes, []string{"area_mm2"}, func() float64 {
 			return quantity.Round(*length / math.Sqrt(4**f.AreaMM2/math.Pi))

@@ -30,6 +30,6 @@ func lie(s *Subject, f *Conductor, c *record.Conductor) {
 	default:
 		s.missing("first_support_most_mm", "first_support")
 	}
-	put(s, "splices", &f.Splices, c.Splices, "splices")
-	putMeasure(s, "splice_from_end_mm", &f.SpliceFromEndMM, c.SpliceFromEnd, "splice_from_end")
+	put(s, "splices", &f.Splices, &c.Splices, "splices")
+	putMeasure(s, "splice_from_end_mm", &f.SpliceFromEndMM, &c.SpliceFromEnd, "splice_from_end")
 }

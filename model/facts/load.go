@@ -54,14 +54,14 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 		Devices: []string{}, Switches: []string{},
 	}
 	s := &f.Subject
-	put(s, "purpose", &f.Purpose, c.Purpose, "purpose")
-	put(s, "drop_class", &f.DropClass, c.DropClass, "drop_class")
-	putMeasure(s, "stall_a", &f.StallA, c.Stall, "stall")
-	putMeasure(s, "run_time_s", &f.RunTimeS, c.RunTime, "run_time")
-	putMeasure(s, "rated_v", &f.RatedV, c.Nominal, "nominal")
-	putMeasure(s, "min_v", &f.MinV, c.MinVoltage, "min_voltage")
-	put(s, "protector", &f.Protector, c.Protector, "protector")
-	put(s, "local_disconnect", &f.LocalDisconnect, c.LocalDisconnect, "local_disconnect")
+	put(s, "purpose", &f.Purpose, &c.Purpose, "purpose")
+	put(s, "drop_class", &f.DropClass, &c.DropClass, "drop_class")
+	putMeasure(s, "stall_a", &f.StallA, &c.Stall, "stall")
+	putMeasure(s, "run_time_s", &f.RunTimeS, &c.RunTime, "run_time")
+	putMeasure(s, "rated_v", &f.RatedV, &c.Nominal, "nominal")
+	putMeasure(s, "min_v", &f.MinV, &c.MinVoltage, "min_voltage")
+	put(s, "protector", &f.Protector, &c.Protector, "protector")
+	put(s, "local_disconnect", &f.LocalDisconnect, &c.LocalDisconnect, "local_disconnect")
 	tested(s, f, r, c.ID)
 	reversing(s, &f.Reversing, r, c)
 

@@ -67,7 +67,7 @@ func machine(s *Subject, d *Device, m *record.Component) {
 		return
 	}
 	f := &d.Charging
-	putOf(s, "machine_limits", &f.MachineLimits, m.SelfLimiting, m.Path, "self_limiting")
+	putOf(s, "machine_limits", &f.MachineLimits, &m.SelfLimiting, m.Path, "self_limiting")
 	if output, ok := m.Output.Get(); ok {
 		f.MachineA = &output.Base
 	} else {

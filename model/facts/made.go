@@ -27,7 +27,7 @@ func made(s *Subject, f *Conductor, c *record.Conductor) {
 	default:
 		s.missing("stranded", "class")
 	}
-	putMeasure(s, "bend_radius_mm", &f.BendRadiusMM, c.BendRadius, "bend_radius")
+	putMeasure(s, "bend_radius_mm", &f.BendRadiusMM, &c.BendRadius, "bend_radius")
 	derive(s, "bend_diameters", &f.BendDiameters, []string{"bend_radius_mm", "diameter_mm"}, func() float64 {
 		return quantity.Round(*f.BendRadiusMM / *f.DiameterMM)
 	})

@@ -54,18 +54,26 @@ func (o *Open) each(f func(*lack) bool) {
 // Of returns what is missing for a fact; nothing for one that is known.
 func (o *Open) Of(fact string) []figure.Gap {
 	var gaps []figure.Gap
-	for one := range o.each {
-		switch {
-		case one.fact != fact:
-		case one.entry != "":
-			gaps = append(gaps, figure.Missing(one.of+"."+one.entry))
-		case gaps == nil:
-			gaps = slices.Clip(one.gaps)
-		default:
-			gaps = append(gaps, one.gaps...)
+	o.Each(fact, func(g figure.Gap) { gaps = append(gaps, g) })
+	return gaps
+}
+
+// Each calls f with what is missing for a fact.
+func (o *Open) Each(fact string, f func(figure.Gap)) {
+	for _, piece := range o.pieces {
+		for i := range piece {
+			one := &piece[i]
+			if one.fact != fact {
+				continue
+			}
+			if one.entry != "" {
+				f(figure.Missing(one.of + "." + one.entry))
+			}
+			for _, g := range one.gaps {
+				f(g)
+			}
 		}
 	}
-	return gaps
 }
 
 // Has tells whether a fact is open.

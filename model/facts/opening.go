@@ -26,7 +26,7 @@ func opening(s *Subject, f *Opening, a *circuit.Analysis, c *record.Component) {
 		s.open("opens", gap)
 		return
 	}
-	put(s, "opens", &f.Opens, c.Opens, "opens")
+	put(s, "opens", &f.Opens, &c.Opens, "opens")
 	var grounded []figure.Truth
 	names, _ := record.TerminalsOf(c)
 	for _, name := range names {

@@ -91,13 +91,13 @@ func penetration(r *record.Record, p *record.Penetration) *Penetration {
 	seal(s, f, &p.Seal)
 	bedding(s, f, &p.Bedding)
 	fasteners(s, f, &p.Fasteners)
-	put(s, "loop_side", &f.LoopSide, p.DripLoop.Side, "drip_loop.side")
-	putMeasure(s, "loop_mm", &f.LoopMM, p.DripLoop.Depth, "drip_loop.depth")
-	put(s, "cable_falls", &f.CableFalls, p.DripLoop.CableFalls, "drip_loop.cable_falls")
-	put(s, "equipment_below", &f.EquipmentBelow, p.EquipmentBelow, "equipment_below")
+	put(s, "loop_side", &f.LoopSide, &p.DripLoop.Side, "drip_loop.side")
+	putMeasure(s, "loop_mm", &f.LoopMM, &p.DripLoop.Depth, "drip_loop.depth")
+	put(s, "cable_falls", &f.CableFalls, &p.DripLoop.CableFalls, "drip_loop.cable_falls")
+	put(s, "equipment_below", &f.EquipmentBelow, &p.EquipmentBelow, "equipment_below")
 	entersTop(s, f, p)
-	put(s, "load_bearing", &f.LoadBearing, p.LoadBearing, "load_bearing")
-	put(s, "backing", &f.Backing, p.Backing, "backing")
+	put(s, "load_bearing", &f.LoadBearing, &p.LoadBearing, "load_bearing")
+	put(s, "backing", &f.Backing, &p.Backing, "backing")
 	fitting(s, f, p)
 	return f
 }
@@ -126,20 +126,20 @@ func (s *Subject) move(from, to string) {
 }
 
 func panel(s *Subject, f *Penetration, p *record.Panel) {
-	put(s, "build", &f.Build, p.Build, "panel.build")
-	put(s, "core", &f.Core, p.Core, "panel.core")
-	put(s, "skin", &f.Skin, p.Skin, "panel.skin")
+	put(s, "build", &f.Build, &p.Build, "panel.build")
+	put(s, "core", &f.Core, &p.Core, "panel.core")
+	put(s, "skin", &f.Skin, &p.Skin, "panel.skin")
 	gelcoat(s, f, p)
-	put(s, "part", &f.Part, p.Part, "panel.part")
+	put(s, "part", &f.Part, &p.Part, "panel.part")
 	// Only a bulkhead may have to be watertight without its exposure saying so.
 	if part, ok := p.Part.Get(); ok && part != "bulkhead" && !p.Watertight.Is() {
 		f.Watertight = ptr(false)
 	} else {
-		put(s, "watertight", &f.Watertight, p.Watertight, "panel.watertight")
+		put(s, "watertight", &f.Watertight, &p.Watertight, "panel.watertight")
 	}
-	put(s, "below_waterline", &f.BelowWaterline, p.BelowWaterline, "panel.below_waterline")
-	putMeasure(s, "panel_mm", &f.PanelMM, p.Thickness, "panel.thickness")
-	putMeasure(s, "panel_height_mm", &f.PanelHeightMM, p.Height, "panel.height")
+	put(s, "below_waterline", &f.BelowWaterline, &p.BelowWaterline, "panel.below_waterline")
+	putMeasure(s, "panel_mm", &f.PanelMM, &p.Thickness, "panel.thickness")
+	putMeasure(s, "panel_height_mm", &f.PanelHeightMM, &p.Height, "panel.height")
 	derive(s, "panel_third_mm", &f.PanelThirdMM, []string{"panel_height_mm"}, func() float64 {
 		return quantity.Round(*f.PanelHeightMM / 3)
 	})
@@ -151,7 +151,7 @@ func gelcoat(s *Subject, f *Penetration, p *record.Panel) {
 	plain := slices.Contains([]string{"metal", "wood", "plastic"}, p.Build.V) && p.Build.Is()
 	switch {
 	case p.Gelcoat.Is() || !plain && p.Skin.V != "gelcoat":
-		put(s, "gelcoat", &f.Gelcoat, p.Gelcoat, "panel.gelcoat")
+		put(s, "gelcoat", &f.Gelcoat, &p.Gelcoat, "panel.gelcoat")
 	default:
 		f.Gelcoat = ptr(p.Skin.V == "gelcoat")
 	}
@@ -167,7 +167,7 @@ func isolates(s *Subject, f *Penetration, r *record.Record, p *record.Penetratio
 	if !p.Panel.Isolates.Is() && isClear(p.From.V) && isClear(p.To.V) {
 		f.Isolates = ptr("none")
 	} else {
-		put(s, "isolates", &f.Isolates, p.Panel.Isolates, "panel.isolates")
+		put(s, "isolates", &f.Isolates, &p.Panel.Isolates, "panel.isolates")
 	}
 	petrol := figure.OpenTruth(s.Open.Of("isolates")...)
 	if f.Isolates != nil {
@@ -183,15 +183,15 @@ func entersTop(s *Subject, f *Penetration, p *record.Penetration) {
 		f.EntersTop = ptr(false)
 		return
 	}
-	put(s, "enters_top", &f.EntersTop, p.EntersTop, "enters_top")
+	put(s, "enters_top", &f.EntersTop, &p.EntersTop, "enters_top")
 }
 
 func hole(s *Subject, f *Penetration, h *record.Hole) {
-	putMeasure(s, "hole_mm", &f.HoleMM, h.Diameter, "hole.diameter")
-	put(s, "edge", &f.Edge, h.Edge, "hole.edge")
-	put(s, "core_edge", &f.CoreEdge, h.CoreEdge, "hole.core_edge")
-	putMeasure(s, "hole_height_mm", &f.HoleHeightMM, h.Height, "hole.height")
-	putMeasure(s, "gap_mm", &f.GapMM, h.Gap, "hole.gap")
+	putMeasure(s, "hole_mm", &f.HoleMM, &h.Diameter, "hole.diameter")
+	put(s, "edge", &f.Edge, &h.Edge, "hole.edge")
+	put(s, "core_edge", &f.CoreEdge, &h.CoreEdge, "hole.core_edge")
+	putMeasure(s, "hole_height_mm", &f.HoleHeightMM, &h.Height, "hole.height")
+	putMeasure(s, "gap_mm", &f.GapMM, &h.Gap, "hole.gap")
 }
 
 // passing sets how many conductors and cables go through, and how thick they
@@ -281,33 +281,33 @@ func countCables(s *Subject, f *Penetration, r *record.Record, names []string) {
 }
 
 func seal(s *Subject, f *Penetration, from *record.Seal) {
-	put(s, "seal_kind", &f.SealKind, from.Kind, "seal.kind")
-	ingress(s, &f.Ingress, from.Rating, s.Path, "seal.rating")
+	put(s, "seal_kind", &f.SealKind, &from.Kind, "seal.kind")
+	ingress(s, &f.Ingress, &from.Rating, s.Path, "seal.rating")
 	if span, ok := from.Grips.Get(); ok {
 		f.GripLeastMM, f.GripMostMM = &span[0].Base, &span[1].Base
 	} else {
 		s.missing("grip_least_mm", "seal.grips")
 		s.missing("grip_most_mm", "seal.grips")
 	}
-	put(s, "seal_holes", &f.SealHoles, from.Holes, "seal.holes")
+	put(s, "seal_holes", &f.SealHoles, &from.Holes, "seal.holes")
 }
 
 func bedding(s *Subject, f *Penetration, from *record.Bedding) {
-	put(s, "compound", &f.Compound, from.Compound, "bedding.compound")
+	put(s, "compound", &f.Compound, &from.Compound, "bedding.compound")
 	f.Touches = append(f.Touches, from.On.V...)
 	f.MakerAllows = append(f.MakerAllows, from.MakerAllows.V...)
 	putDate(s, "applied", &f.Applied, from.Applied, "bedding.applied")
-	putMeasure(s, "cure_s", &f.CureS, from.Cure, "bedding.cure")
-	put(s, "place", &f.Place, from.Place, "bedding.at")
+	putMeasure(s, "cure_s", &f.CureS, &from.Cure, "bedding.cure")
+	put(s, "place", &f.Place, &from.Place, "bedding.at")
 }
 
 func fasteners(s *Subject, f *Penetration, from *record.Fasteners) {
-	put(s, "fastener_count", &f.FastenerCount, from.Count, "fasteners.count")
-	put(s, "fastener_material", &f.FastenerMaterial, from.Material, "fasteners.material")
-	put(s, "fasteners_bedded", &f.FastenersBedded, from.Bedded, "fasteners.bedded")
-	put(s, "countersunk", &f.Countersunk, from.Countersunk, "fasteners.countersunk")
-	put(s, "fastener_core_sealed", &f.FastenerCoreSealed, from.CoreSealed, "fasteners.core_sealed")
-	put(s, "fasteners_isolated", &f.FastenersIsolated, from.Isolated, "fasteners.isolated")
+	put(s, "fastener_count", &f.FastenerCount, &from.Count, "fasteners.count")
+	put(s, "fastener_material", &f.FastenerMaterial, &from.Material, "fasteners.material")
+	put(s, "fasteners_bedded", &f.FastenersBedded, &from.Bedded, "fasteners.bedded")
+	put(s, "countersunk", &f.Countersunk, &from.Countersunk, "fasteners.countersunk")
+	put(s, "fastener_core_sealed", &f.FastenerCoreSealed, &from.CoreSealed, "fasteners.core_sealed")
+	put(s, "fasteners_isolated", &f.FastenersIsolated, &from.Isolated, "fasteners.isolated")
 }
 
 // outside bounds the outside diameter of what a conductor brings to a hole, in

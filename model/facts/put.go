@@ -25,22 +25,28 @@ func (s *Subject) lacks(fact, of, entry string) {
 // field returns the path of an entry below the subject's own.
 func (s *Subject) field(name string) string { return s.Path + "." + name }
 
-// put sets a fact from a value of the record, or opens it naming the entry.
-func put[T any](s *Subject, fact string, to **T, v record.Value[T], field string) {
+// put sets a fact to a value of the record, where it stands there, or opens it
+// naming the entry.
+func put[T any](s *Subject, fact string, to **T, v *record.Value[T], field string) {
 	if !v.Is() {
 		s.missing(fact, field)
 		return
 	}
-	*to = ptr(v.V)
+	*to = &v.V
 }
 
 // putMeasure sets a fact from a quantity, in the base unit of its dimension.
-func putMeasure(s *Subject, fact string, to **float64, v record.Measure, field string) {
+func putMeasure(s *Subject, fact string, to **float64, v *record.Measure, field string) {
+	putMeasureOf(s, fact, to, v, s.Path, field)
+}
+
+// putMeasureOf does so from an entry elsewhere in the record.
+func putMeasureOf(s *Subject, fact string, to **float64, v *record.Measure, of, entry string) {
 	if !v.Is() {
-		s.missing(fact, field)
+		s.lacks(fact, of, entry)
 		return
 	}
-	*to = ptr(v.V.Base)
+	*to = &v.V.Base
 }
 
 // putDate sets a fact from a date, as year-month-day, so that text order is

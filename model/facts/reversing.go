@@ -24,7 +24,7 @@ func reversing(s *Subject, f *Reversing, r *record.Record, c *record.Component) 
 	if c.Kind.V != "motor" && !c.Reversible.Is() {
 		f.Reversible = ptr(false)
 	} else {
-		put(s, "reversible", &f.Reversible, c.Reversible, "reversible")
+		put(s, "reversible", &f.Reversible, &c.Reversible, "reversible")
 	}
 	wiring := wiring{r: r}
 	reversers := wiring.reversers(c)

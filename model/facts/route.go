@@ -44,11 +44,11 @@ func segment(r *record.Record, a *circuit.Analysis, toDisconnect bool, c *record
 		ToDisconnect: toDisconnect,
 	}
 	s := &f.Subject
-	putMeasure(s, "length_mm", &f.LengthMM, g.Length, "length")
-	put(s, "in", &f.In, g.In, "in")
-	put(s, "space", &f.Space, g.Space, "space")
-	putMeasure(s, "support_mm", &f.SupportMM, g.Support, "support")
-	put(s, "support_kind", &f.SupportKind, g.SupportKind, "support_kind")
+	putMeasure(s, "length_mm", &f.LengthMM, &g.Length, "length")
+	put(s, "in", &f.In, &g.In, "in")
+	put(s, "space", &f.Space, &g.Space, "space")
+	putMeasure(s, "support_mm", &f.SupportMM, &g.Support, "support")
+	put(s, "support_kind", &f.SupportKind, &g.SupportKind, "support_kind")
 	surroundings(s, r, g.Space, "space", &f.SpaceKind, &f.Exposure, nil)
 	hazards(s, &f.Hazards, r, a, c, g)
 	conduit(s, &f.Conduit, r, c, g)
@@ -76,25 +76,25 @@ func surroundings(s *Subject, r *record.Record, name record.Text, field string, 
 		case space.Path == "":
 			s.missing(one.fact, field)
 		default:
-			putOf(s, one.fact, one.to, *one.from, space.Path, one.entry)
+			putOf(s, one.fact, one.to, one.from, space.Path, one.entry)
 		}
 	}
 }
 
 // putOf sets a fact from an entry elsewhere in the record, given by the path of
 // what has it and its name there.
-func putOf[T any](s *Subject, fact string, to **T, v record.Value[T], of, entry string) {
+func putOf[T any](s *Subject, fact string, to **T, v *record.Value[T], of, entry string) {
 	if !v.Is() {
 		s.lacks(fact, of, entry)
 		return
 	}
-	*to = ptr(v.V)
+	*to = &v.V
 }
 
 // route sets where a conductor runs: the sum of its segments against its
 // length, and the worst exposure on its way.
 func route(s *Subject, f *Conductor, r *record.Record, c *record.Conductor) {
-	putMeasure(s, "length_mm", &f.LengthMM, c.Length, "length")
+	putMeasure(s, "length_mm", &f.LengthMM, &c.Length, "length")
 	if len(c.Route) == 0 {
 		gap := figure.Missing(s.field("route"))
 		s.open("route_mm", gap)

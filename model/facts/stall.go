@@ -37,7 +37,7 @@ func stall(s *Subject, f *Stall, a *circuit.Analysis, c *record.Component, resul
 		}
 		return
 	}
-	putMeasure(s, "motor_limit_s", &f.MotorLimitS, c.MotorLimit, "motor_limit")
+	putMeasure(s, "motor_limit_s", &f.MotorLimitS, &c.MotorLimit, "motor_limit")
 	putTruth(s, "stall_heats", &f.StallHeats, result.StallHeats)
 	putFigure(s, "stall_heat_s", &f.StallHeatS, result.StallHeatS)
 	f.StallAt = result.StallAt

@@ -33,7 +33,7 @@ func stowage(s *Subject, f *Battery, r *record.Record, c *record.Component) {
 	}
 	putTruth(s, "open_to_air", &f.OpenToAir, truthOf(space.OpenToAir, below(space, "open_to_air")))
 	putTruth(s, "petrol_near", &f.PetrolNear, petrolIn(r, space))
-	put(s, "isolation_means", &f.IsolationMeans, c.Isolation.Means, "isolation.means")
+	put(s, "isolation_means", &f.IsolationMeans, &c.Isolation.Means, "isolation.means")
 	f.CrankingGiven = c.Cranking.Is()
 	ventNeeded(s, f)
 }

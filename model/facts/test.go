@@ -36,16 +36,16 @@ type Test struct {
 func test(r *record.Record, a *circuit.Analysis, t *record.Test) *Test {
 	f := &Test{Subject: Subject{Path: t.Path}, SystemV: r.Vessel.System.V.Base}
 	s := &f.Subject
-	put(s, "kind", &f.Kind, t.Kind, "kind")
-	put(s, "load", &f.Load, t.Load, "load")
-	putMeasure(s, "current_a", &f.CurrentA, t.Current, "current")
-	putMeasure(s, "at_source_v", &f.AtSourceV, t.AtSource, "at_source")
-	putMeasure(s, "at_load_v", &f.AtLoadV, t.AtLoad, "at_load")
-	putMeasure(s, "tolerance_v", &f.ToleranceV, t.Tolerance, "tolerance")
-	put(s, "polarity", &f.Polarity, t.Polarity, "polarity")
-	put(s, "result", &f.Result, t.Result, "result")
-	putMeasure(s, "resistance_mohm", &f.ResistanceMOhm, t.Resistance, "resistance")
-	putMeasure(s, "test_v", &f.TestV, t.TestVoltage, "test_voltage")
+	put(s, "kind", &f.Kind, &t.Kind, "kind")
+	put(s, "load", &f.Load, &t.Load, "load")
+	putMeasure(s, "current_a", &f.CurrentA, &t.Current, "current")
+	putMeasure(s, "at_source_v", &f.AtSourceV, &t.AtSource, "at_source")
+	putMeasure(s, "at_load_v", &f.AtLoadV, &t.AtLoad, "at_load")
+	putMeasure(s, "tolerance_v", &f.ToleranceV, &t.Tolerance, "tolerance")
+	put(s, "polarity", &f.Polarity, &t.Polarity, "polarity")
+	put(s, "result", &f.Result, &t.Result, "result")
+	putMeasure(s, "resistance_mohm", &f.ResistanceMOhm, &t.Resistance, "resistance")
+	putMeasure(s, "test_v", &f.TestV, &t.TestVoltage, "test_voltage")
 	putDate(s, "on", &f.On, t.On, "on")
 	derive(s, "drop_v", &f.DropV, []string{"at_source_v", "at_load_v"}, func() float64 {
 		return quantity.Round(*f.AtSourceV - *f.AtLoadV)

@@ -41,22 +41,22 @@ type Vessel struct {
 func vessel(r *record.Record) *Vessel {
 	v := &Vessel{Subject: Subject{Path: "vessel"}, StrayNegatives: []string{}}
 	s, from := &v.Subject, &r.Vessel
-	put(s, "hull", &v.Hull, from.Hull, "hull")
-	putMeasure(s, "length_mm", &v.LengthMM, from.Length, "length")
-	put(s, "propulsion", &v.Propulsion, from.Propulsion, "propulsion")
-	put(s, "auxiliary", &v.Auxiliary, from.Auxiliary, "auxiliary")
-	put(s, "service", &v.Service, from.Service, "service")
+	put(s, "hull", &v.Hull, &from.Hull, "hull")
+	putMeasure(s, "length_mm", &v.LengthMM, &from.Length, "length")
+	put(s, "propulsion", &v.Propulsion, &from.Propulsion, "propulsion")
+	put(s, "auxiliary", &v.Auxiliary, &from.Auxiliary, "auxiliary")
+	put(s, "service", &v.Service, &from.Service, "service")
 	putDate(s, "built", &v.Built, from.Built, "built")
 	if v.Built != nil {
 		v.BuiltOn = *v.Built
 	}
-	put(s, "engines", &v.Engines, from.Engines, "engines")
+	put(s, "engines", &v.Engines, &from.Engines, "engines")
 	v.SystemV = from.System.V.Base
 	v.Petrol = petrol(s, v)
 
-	put(s, "earthing", &v.Earthing, from.Earthing, "earthing")
-	put(s, "detector", &v.Detector, from.Detector, "detector")
-	put(s, "earth_links", &v.EarthLinks, from.EarthLinks, "earth_links")
+	put(s, "earthing", &v.Earthing, &from.Earthing, "earthing")
+	put(s, "detector", &v.Detector, &from.Detector, "detector")
+	put(s, "earth_links", &v.EarthLinks, &from.EarthLinks, "earth_links")
 	v.EarthLinksSeen = earthLinks(r)
 	cranking(s, &v.Cranking, r)
 	groups := negativeGroups(r)

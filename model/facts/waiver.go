@@ -29,10 +29,10 @@ type Waiver struct {
 func waiver(w *record.Waiver) *Waiver {
 	f := &Waiver{Subject: Subject{Path: w.Path}, Lacks: []string{}, Dated: w.Until.Is()}
 	s := &f.Subject
-	put(s, "rule", &f.Rule, w.Rule, "rule")
-	put(s, "at", &f.At, w.Subject, "at")
-	put(s, "reason", &f.Reason, w.Reason, "reason")
-	put(s, "by", &f.By, w.By, "by")
+	put(s, "rule", &f.Rule, &w.Rule, "rule")
+	put(s, "at", &f.At, &w.Subject, "at")
+	put(s, "reason", &f.Reason, &w.Reason, "reason")
+	put(s, "by", &f.By, &w.By, "by")
 	putDate(s, "until", &f.Until, w.Until, "until")
 	for _, part := range []struct {
 		name  string

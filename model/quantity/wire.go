@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // WireSystem is the way in which a conductor's size is stated.
@@ -32,11 +33,31 @@ func (s WireSize) String() string {
 		return ""
 	case s.System == MM2:
 		return strconv.FormatFloat(s.MM2, 'f', -1, 64) + " mm2"
-	case s.Gauge <= 0:
+	}
+	if name, held := gaugeNames()[s]; held {
+		return name
+	}
+	return s.gauge()
+}
+
+func (s WireSize) gauge() string {
+	if s.Gauge <= 0 {
 		return strconv.Itoa(1-s.Gauge) + "/0 " + string(s.System)
 	}
 	return strconv.Itoa(s.Gauge) + " " + string(s.System)
 }
+
+// gaugeNames holds the names of the gauges from 4/0 to 40.
+var gaugeNames = sync.OnceValue(func() map[WireSize]string {
+	names := map[WireSize]string{}
+	for _, system := range []WireSystem{AWG, SAE} {
+		for gauge := -3; gauge <= 40; gauge++ {
+			size := WireSize{System: system, Gauge: gauge}
+			names[size] = size.gauge()
+		}
+	}
+	return names
+})
 
 const wireSizeHelp = `a conductor size is written like "8 AWG", "2/0 AWG", "8 SAE" or "16 mm2"`
 
