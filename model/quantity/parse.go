@@ -23,7 +23,7 @@ func Parse(text string, d Dimension) (Quantity, error) {
 	fail := func(format string, args ...any) (Quantity, error) {
 		return Quantity{}, &ParseError{Text: text, Says: fmt.Sprintf(format, args...)}
 	}
-	number, symbol := split(strings.Trim(text, blanks))
+	number, symbol := split(trim(text))
 	switch {
 	case number == "":
 		return fail("%s is not a %s; write a number and a unit, such as %q", quote(text), d, example(d))
@@ -48,7 +48,7 @@ func Parse(text string, d Dimension) (Quantity, error) {
 	if u.dim != d {
 		return fail("%s is a %s; a %s is wanted here, written in %s", quote(text), u.dim, d, list(Units(d)))
 	}
-	q := New(value, symbol)
+	q := u.of(value, symbol)
 	if math.IsInf(q.Base, 0) {
 		return fail("%s is too large", quote(text))
 	}
@@ -58,8 +58,19 @@ func Parse(text string, d Dimension) (Quantity, error) {
 	return q, nil
 }
 
-// blanks may stand around a number and its unit.
-const blanks = " \t\r\n"
+// isBlank tells what may stand around a number and its unit.
+func isBlank(c byte) bool { return c == ' ' || c == '\t' || c == '\r' || c == '\n' }
+
+// trim takes the blanks off both ends of a text.
+func trim(text string) string {
+	for text != "" && isBlank(text[0]) {
+		text = text[1:]
+	}
+	for text != "" && isBlank(text[len(text)-1]) {
+		text = text[:len(text)-1]
+	}
+	return text
+}
 
 // absoluteZero is 0 K in degrees Celsius (SI Brochure, 9th edition, 2.3.1).
 const absoluteZero = -273.15
@@ -119,7 +130,7 @@ func parseNumber(number string) (float64, bool) {
 // split parts a text into its leading number and the rest.
 func split(text string) (number, rest string) {
 	if i := fraction(text); i > 0 {
-		return text[:i], strings.Trim(text[i:], blanks)
+		return text[:i], trim(text[i:])
 	}
 	i := 0
 	for i < len(text) {
@@ -131,7 +142,7 @@ func split(text string) (number, rest string) {
 		}
 		i++
 	}
-	return text[:i], strings.Trim(text[i:], blanks)
+	return text[:i], trim(text[i:])
 }
 
 // fraction returns the length of a number such as 5/16, 1 1/2 or 1-1/2 at the

@@ -21,6 +21,11 @@ func New(value float64, symbol string) Quantity {
 	if !ok {
 		panic("quantity: no unit " + symbol)
 	}
+	return u.of(value, symbol)
+}
+
+// of returns a quantity in the unit with its symbol.
+func (u unit) of(value float64, symbol string) Quantity {
 	return Quantity{Dim: u.dim, Base: Round(u.offset + u.factor*value), Value: value, Unit: symbol}
 }
 

@@ -71,12 +71,18 @@ func ParseWireSize(text string) (WireSize, error) {
 	fail := func(what string) (WireSize, error) {
 		return WireSize{}, &ParseError{Text: text, Says: fmt.Sprintf("%s %s; %s", quote(text), what, wireSizeHelp)}
 	}
-	trimmed := strings.Trim(text, blanks)
-	i := strings.IndexFunc(trimmed, func(r rune) bool { return !strings.ContainsRune("0123456789./", r) })
-	if i < 0 {
+	trimmed := trim(text)
+	i := 0
+	for i < len(trimmed) && (isDigit(trimmed[i]) || trimmed[i] == '.' || trimmed[i] == '/') {
+		i++
+	}
+	if i == len(trimmed) {
 		return fail("has no gauge system")
 	}
-	value, system := trimmed[:i], canonical(strings.Trim(trimmed[i:], blanks))
+	value, system := trimmed[:i], trim(trimmed[i:])
+	if system != "AWG" && system != "SAE" && system != "mm2" {
+		system = canonical(system)
+	}
 	switch {
 	case value == "":
 		return fail("does not begin with a number")

@@ -66,44 +66,54 @@ func (d *decoder) resolve(ref reference) {
 	r := d.r
 	switch ref.to {
 	case toSpace:
-		d.exists(ref, r.spaces[ref.name] != nil, "space", ids(r.Spaces))
+		exists(d, ref, r.spaces[ref.name] != nil, "space", r.Spaces)
 	case toConductor:
-		d.exists(ref, r.conductors[ref.name] != nil, "conductor", ids(r.Conductors))
+		exists(d, ref, r.conductors[ref.name] != nil, "conductor", r.Conductors)
 	case toPenetration:
-		d.exists(ref, slices.Contains(ids(r.Penetrations), ref.name), "penetration", ids(r.Penetrations))
+		named := func(p *Penetration) bool { return p.ID == ref.name }
+		exists(d, ref, slices.ContainsFunc(r.Penetrations, named), "penetration", r.Penetrations)
 	case toBundle:
 		d.bundle(ref)
 	case toComponent:
-		d.exists(ref, r.components[ref.name] != nil, "component", ids(r.Components))
+		exists(d, ref, r.components[ref.name] != nil, "component", r.Components)
 	case toLoad:
 		d.kindred(ref, "load", func(k Kind) bool { return k.Load })
 	case toSwitch:
 		d.kindred(ref, "switch, breaker or relay", func(k Kind) bool { return k.Switching || k.Name == "breaker" })
 	case toCommand:
-		commands := d.commands()
-		d.exists(ref, slices.Contains(commands, ref.name), "command of a link or coil", commands)
+		if commands := d.commands(); !slices.Contains(commands, ref.name) {
+			d.missing(ref, "command of a link or coil", commands)
+		}
 	case toSubject:
 		d.subject(ref)
 	}
 }
 
-func (d *decoder) exists(ref reference, ok bool, what string, names []string) {
+// exists reports a reference to none of the parts that could be meant.
+func exists[T any](d *decoder, ref reference, ok bool, what string, parts []*T) {
 	if !ok {
-		d.fault(ref.at, "%q is no %s of this record; %s", clip(ref.name), what, choices(ref.name, names, "the record has"))
+		d.missing(ref, what, ids(parts))
 	}
+}
+
+func (d *decoder) missing(ref reference, what string, names []string) {
+	d.fault(ref.at, "%q is no %s of this record; %s", clip(ref.name), what, choices(ref.name, names, "the record has"))
 }
 
 // kindred checks a reference to a component of some kinds.
 func (d *decoder) kindred(ref reference, what string, fits func(Kind) bool) {
+	c := d.r.components[ref.name]
+	if c != nil && (!c.Kind.Is() || fits(KindOf(c.Kind.V))) {
+		return
+	}
 	var names []string
 	for _, c := range d.r.Components {
 		if fits(KindOf(c.Kind.V)) {
 			names = append(names, c.ID)
 		}
 	}
-	c := d.r.components[ref.name]
-	if c == nil || !c.Kind.Is() || fits(KindOf(c.Kind.V)) {
-		d.exists(ref, c != nil, what, names)
+	if c == nil {
+		d.missing(ref, what, names)
 		return
 	}
 	d.fault(ref.at, "%q is a %s and no %s; %s", ref.name, c.Kind.V, what, choices(ref.name, names, "the record has"))
@@ -121,7 +131,7 @@ func (d *decoder) bundle(ref reference) {
 		}
 		return
 	}
-	d.exists(ref, d.r.bundles[ref.name] != nil, "bundle", ids(d.r.Bundles))
+	exists(d, ref, d.r.bundles[ref.name] != nil, "bundle", d.r.Bundles)
 }
 
 // commands lists what the links and coils answer to.
@@ -156,29 +166,29 @@ func (d *decoder) landing(t Terminal) bool {
 	if !c.Kind.Is() {
 		return false // the fault is the kind's
 	}
-	names, open := TerminalsOf(c)
-	if open || slices.Contains(names, t.Name) {
+	if hasTerminal(c, t.Name) {
 		return true
 	}
 	if len(c.Links)+len(c.Coils) == 0 && len(KindOf(c.Kind.V).Terminals) == 0 {
 		d.fault(t.At, "the %s %q has no terminals yet; list the paths inside it under \"links\", such as {between: [in, out]}", c.Kind.V, c.ID)
 		return false
 	}
-	d.fault(t.At, "the %s %q has no terminal %q; %s", c.Kind.V, c.ID, clip(t.Name), choices(t.Name, names, "it has"))
+	d.noTerminal(c, t.Name, t.At)
 	return false
 }
 
 // posts checks that the posts of a component stand at terminals that it has.
 func (d *decoder) posts(c *Component) {
-	names, open := TerminalsOf(c)
-	if open || !c.Kind.Is() {
-		return
-	}
 	for _, p := range c.Posts {
-		if !slices.Contains(names, p.Terminal) {
-			d.fault(p.At, "the %s %q has no terminal %q; %s", c.Kind.V, c.ID, clip(p.Terminal), choices(p.Terminal, names, "it has"))
+		if c.Kind.Is() && !hasTerminal(c, p.Terminal) {
+			d.noTerminal(c, p.Terminal, p.At)
 		}
 	}
+}
+
+func (d *decoder) noTerminal(c *Component, name string, at verdict.Range) {
+	names, _ := TerminalsOf(c)
+	d.fault(at, "the %s %q has no terminal %q; %s", c.Kind.V, c.ID, clip(name), choices(name, names, "it has"))
 }
 
 // apart checks that a conductor does not lead back to where it starts.

@@ -4,7 +4,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"strconv"
 
 	"go.yaml.in/yaml/v3"
 
@@ -25,25 +24,29 @@ func Decode(name string, text []byte) (*Record, Faults) {
 		return r, faults
 	}
 	d := &decoder{name: name, src: src, faults: faults, r: r}
-	r.Places = make(map[string]verdict.Range, len(text)/14)
+	d.places = make([]place, 0, len(text)/16)
 	top := verdict.Position{Line: 1, Column: 1}
 	start := verdict.Range{Start: top, End: top}
 	rootTable().decode(d, start, start, doc, "", "", r)
 	if r.Practice.State == Absent {
 		r.Practice.V, r.Practice.State = DefaultPractice(), Given
 	}
+	r.Places = places(d.places)
 	d.check()
 	return r, d.faults.sorted()
 }
 
 // decoder carries the state of one decoding.
 type decoder struct {
-	name   string
-	src    *source
-	r      *Record
-	faults Faults
-	refs   []reference
-	muted  bool
+	name    string
+	src     *source
+	r       *Record
+	faults  Faults
+	refs    []reference
+	places  []place
+	paths   paths
+	repeats repeats
+	muted   bool
 
 	depth    int // of aliases that are being followed
 	expanded int // keys and items met through aliases
@@ -64,7 +67,7 @@ func (d *decoder) fault(at verdict.Range, format string, args ...any) {
 	}
 }
 
-func (d *decoder) place(path string, at verdict.Range) { d.r.Places[path] = at }
+func (d *decoder) place(path string, at verdict.Range) { d.places = append(d.places, place{path, at}) }
 
 // follow returns the node that an alias stands for, or the node itself, and
 // what to call when done with it.
@@ -120,5 +123,3 @@ func (d *decoder) id(n *yaml.Node, at verdict.Range, what string) (string, bool)
 	}
 	return id, ok
 }
-
-func index(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]" }

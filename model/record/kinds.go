@@ -124,6 +124,30 @@ func TerminalsOf(c *Component) (names []string, open bool) {
 	return once, false
 }
 
+// hasTerminal reports whether TerminalsOf lists a name or leaves it open.
+func hasTerminal(c *Component, name string) bool {
+	kind := KindOf(c.Kind.V)
+	if kind.OneNode || kind.Case && name == CaseTerminal {
+		return true
+	}
+	own := false
+	if kind.ByLinks {
+		for _, l := range c.Links {
+			if slices.Contains(l.Between, name) {
+				return true
+			}
+			own = own || len(l.Between) > 0
+		}
+		for _, coil := range c.Coils {
+			if slices.Contains(coil.Between, name) {
+				return true
+			}
+			own = own || len(coil.Between) > 0
+		}
+	}
+	return !own && slices.Contains(kind.Terminals, name)
+}
+
 // kindSet is a set of kinds by their index in Kinds.
 type kindSet uint32
 

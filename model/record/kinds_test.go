@@ -1,6 +1,7 @@
 package record
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -46,6 +47,9 @@ func TestTerminalsOfAComponent(t *testing.T) {
 		names, open := TerminalsOf(r.Component("x"))
 		assert.Equal(t, want, names, text)
 		assert.Equal(t, KindOf(r.Component("x").Kind.V).OneNode, open, text)
+		for _, name := range []string{"in", "out", "pos", "neg", "line", "load", "house", "engine", "common", "supply", "motor-a", "up", "case", "a", "b"} {
+			assert.Equal(t, open || slices.Contains(names, name), hasTerminal(r.Component("x"), name), "%s: %s", text, name)
+		}
 	}
 }
 

@@ -63,13 +63,16 @@ func known(items []item) []string {
 func (d *decoder) items(s *spec, n *yaml.Node, path string) (items []item, unknown, ok bool) {
 	items = make([]item, 0, min(len(n.Content), 64))
 	ok = true
-	first := map[string]verdict.Range{}
+	var first map[string]verdict.Range
+	if s.shape == wordsShape && len(n.Content) > 1 {
+		first = make(map[string]verdict.Range, min(len(n.Content), 64))
+	}
 	for i, c := range n.Content {
 		if !d.spend() {
 			return nil, false, false
 		}
 		at, value := d.src.rangeOf(c), aimed(c)
-		d.place(index(path, i), at)
+		d.place(d.paths.item(path, i), at)
 		if value.Kind != yaml.ScalarNode || isNull(value) {
 			d.fault(at, "an item of %q is %s; write plain values, such as %s", s.key, noun(c), s.example)
 			ok = false
@@ -84,7 +87,10 @@ func (d *decoder) items(s *spec, n *yaml.Node, path string) (items []item, unkno
 			ok = false
 			continue
 		}
-		if other, twice := first[value.Value]; twice && s.shape == wordsShape {
+		if first == nil {
+			continue
+		}
+		if other, twice := first[value.Value]; twice {
 			d.fault(at, "%q is in this list twice; the first one stands in line %d, column %d: keep one", clip(value.Value), other.Start.Line, other.Start.Column)
 			ok = false
 		}

@@ -79,10 +79,7 @@ func (t *table[T]) decodePair(d *decoder, keyNode, value *yaml.Node, path string
 		return
 	}
 	seen[i] = keyNode
-	full := key
-	if path != "" {
-		full = path + "." + key
-	}
+	full := d.paths.key(path, key)
 	d.place(full, at)
 	d.value(&f.spec, at, value, full, f.at(v))
 }
@@ -119,7 +116,7 @@ func (t *table[T]) complete(d *decoder, at verdict.Range, path string, seen *[ma
 	}
 	for _, i := range t.parts {
 		if f := &t.fields[i]; seen[i] == nil {
-			f.part.fill(d, join(path, f.key), Absent, verdict.Range{}, f.at(v))
+			f.part.fill(d, d.paths.key(path, f.key), Absent, verdict.Range{}, f.at(v))
 		}
 	}
 }
@@ -136,7 +133,7 @@ func (t *table[T]) fill(d *decoder, path string, state State, at verdict.Range, 
 	}
 	for _, i := range t.parts {
 		f := &t.fields[i]
-		f.part.fill(d, join(path, f.key), state, at, f.at(v))
+		f.part.fill(d, d.paths.key(path, f.key), state, at, f.at(v))
 	}
 }
 
@@ -154,13 +151,6 @@ func (s *spec) sample() string {
 		return fmt.Sprintf("a mapping under %q", s.key)
 	}
 	return fmt.Sprintf("\"%s: %s\"", s.key, s.example)
-}
-
-func join(path, key string) string {
-	if path == "" {
-		return key
-	}
-	return path + "." + key
 }
 
 func quoteOr(s, fallback string) string {

@@ -36,15 +36,19 @@ func parse(name string, text []byte) (*yaml.Node, *source, Faults) {
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	src := newSource(text)
-	for _, scan := range []func([]byte) (int, string){stray, crowd} {
-		if off, says := scan(text); says != "" {
+	var doc, second *yaml.Node
+	var err error
+	off, says := crowd(text)
+	if says == "" {
+		doc = plainyaml.Parse(text)
+	}
+	if doc == nil {
+		if at, what := stray(text); what != "" { // what was taken has no such character
+			off, says = at, what
+		}
+		if says != "" {
 			return nil, src, Faults{{name, src.span(off, off), says}}
 		}
-	}
-	var second *yaml.Node
-	var err error
-	doc := plainyaml.Parse(text)
-	if doc == nil {
 		doc, second, err = documents(bytes.NewReader(text))
 	}
 	switch {

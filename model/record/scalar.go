@@ -175,6 +175,9 @@ func boolHint(n *yaml.Node) string {
 }
 
 func (d *decoder) textOK(s *spec, value string, at verdict.Range) bool {
+	if contains(s.words, value) {
+		return true // one of our own words
+	}
 	if r, bad := control(value); bad {
 		d.fault(at, "%q holds the control character U+%04X; delete it", s.key, r)
 		return false
@@ -183,11 +186,11 @@ func (d *decoder) textOK(s *spec, value string, at verdict.Range) bool {
 		d.fault(at, "%q is empty; %s", s.key, s.wanted())
 		return false
 	}
-	if s.words != nil && !contains(s.words, value) {
+	if s.words != nil {
 		d.fault(at, "%q is no value of %q; %s", clip(value), s.key, choices(value, s.words, "write"))
 		return false
 	}
-	if s.form != nil && !contains(s.form.common, value) && !s.form.match.MatchString(value) {
+	if s.form != nil && !d.repeats.fits(s.form, value) {
 		d.fault(at, "%q is no value of %q; %s", clip(value), s.key, s.form.says)
 		return false
 	}
@@ -206,6 +209,13 @@ func contains(words []string, w string) bool {
 // control returns the first control character of a text, if any. Line breaks
 // and tabs are fine: notes have them.
 func control(s string) (rune, bool) {
+	plain := true
+	for i := 0; i < len(s) && plain; i++ {
+		plain = s[i] >= ' ' && s[i] < 0x7f
+	}
+	if plain {
+		return 0, false
+	}
 	for _, r := range s {
 		if r < ' ' && r != '\n' && r != '\t' || r >= 0x7f && r < 0xa0 || r == '\u2028' || r == '\u2029' || r == '\ufeff' {
 			return r, true
@@ -235,7 +245,7 @@ func least(zero bool) int {
 }
 
 func (d *decoder) quantity(s *spec, value string, at verdict.Range) (quantity.Quantity, bool) {
-	q, err := quantity.Parse(value, s.dim)
+	q, err := d.repeats.quantity(value, s.dim)
 	if err != nil {
 		var parse *quantity.ParseError
 		if errors.As(err, &parse) {

@@ -2,6 +2,7 @@ package record
 
 import (
 	"bytes"
+	"encoding/binary"
 	"sort"
 	"unicode/utf8"
 
@@ -29,22 +30,47 @@ const markEvery = 64
 
 func newSource(text []byte) *source {
 	s := &source{text: text, lines: make([]int, 1, 1+bytes.Count(text, []byte{'\n'}))}
-	ascii := true
-	for i, c := range text {
-		if c >= ' ' && c < utf8.RuneSelf {
-			continue
+	for at := 0; at < len(text); {
+		end := bytes.IndexByte(text[at:], '\n')
+		if end < 0 {
+			end = len(text) - at
 		}
-		switch {
-		case c == '\n', c == '\r' && (i+1 == len(text) || text[i+1] != '\n'):
-			s.lines = append(s.lines, i+1)
-		case c >= utf8.RuneSelf:
-			ascii = false
+		s.returns(at, at+end)
+		if at += end + 1; at <= len(text) {
+			s.lines = append(s.lines, at)
 		}
 	}
-	if !ascii {
+	if !isASCII(text) {
 		s.count()
 	}
 	return s
+}
+
+// returns begins a line behind every carriage return that stands alone in a part
+// of the text up to a line feed or the end.
+func (s *source) returns(from, to int) {
+	for {
+		at := bytes.IndexByte(s.text[from:to], '\r')
+		if from += at + 1; at < 0 || from == to && to < len(s.text) {
+			return
+		}
+		s.lines = append(s.lines, from)
+	}
+}
+
+func isASCII(text []byte) bool {
+	for len(text) >= 8 {
+		if binary.LittleEndian.Uint64(text)&0x8080808080808080 != 0 {
+			return false
+		}
+		text = text[8:]
+	}
+	for _, c := range text {
+		if c >= utf8.RuneSelf {
+			return false
+		}
+	}
+	return true
 }
 
 func (s *source) count() {

@@ -49,6 +49,9 @@ func (d *decoder) studs(c *Conductor) {
 			continue
 		}
 		given, stated := side.end.Stud, StudOf(on, side.at.Name)
+		if given.V == stated.V {
+			continue
+		}
 		own, known := NominalStud(given.V)
 		other, alsoKnown := NominalStud(stated.V)
 		if known && alsoKnown && own != other {

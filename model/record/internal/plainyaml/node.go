@@ -4,7 +4,8 @@ import "go.yaml.in/yaml/v3"
 
 // nodes makes nodes and lists of them many at a time.
 type nodes struct {
-	free  []yaml.Node
+	made  []yaml.Node
+	used  int // of them
 	refs  []*yaml.Node
 	stack []*yaml.Node // children of the collections that are open
 }
@@ -16,12 +17,11 @@ const (
 )
 
 func (n *nodes) take() *yaml.Node {
-	if len(n.free) == 0 {
-		n.free = make([]yaml.Node, nodesAtOnce)
+	if n.used == len(n.made) {
+		n.made, n.used = make([]yaml.Node, nodesAtOnce), 0
 	}
-	one := &n.free[0]
-	n.free = n.free[1:]
-	return one
+	n.used++
+	return &n.made[n.used-1]
 }
 
 // open begins a collection, add gives it a child, close returns its children.

@@ -1,0 +1,72 @@
+package record
+
+import (
+	"strconv"
+	"strings"
+
+	"driploop/model/verdict"
+)
+
+// paths makes the paths of a record, many of which share one allocation.
+type paths struct{ all strings.Builder }
+
+// pathsAtOnce is the room for paths that is made at once, in bytes.
+const pathsAtOnce = 16 << 10
+
+// key returns the path of a key of the mapping at a path.
+func (p *paths) key(path, key string) string {
+	if path == "" {
+		return key
+	}
+	p.room(len(path) + 1 + len(key))
+	from := p.all.Len()
+	p.all.WriteString(path)
+	p.all.WriteByte('.')
+	p.all.WriteString(key)
+	return p.all.String()[from:]
+}
+
+// item returns the path of an item of the list at a path.
+func (p *paths) item(path string, i int) string {
+	var digits [20]byte
+	number := strconv.AppendInt(digits[:0], int64(i), 10)
+	p.room(len(path) + 2 + len(number))
+	from := p.all.Len()
+	p.all.WriteString(path)
+	p.all.WriteByte('[')
+	p.all.Write(number)
+	p.all.WriteByte(']')
+	return p.all.String()[from:]
+}
+
+// room makes sure that what is written next does not move what was.
+func (p *paths) room(size int) {
+	if p.all.Cap()-p.all.Len() < size {
+		p.all.Reset()
+		p.all.Grow(max(size, pathsAtOnce))
+	}
+}
+
+// place is where a path stands.
+type place struct {
+	path string
+	at   verdict.Range
+}
+
+// places returns a map of places, made once their number is known.
+func places(list []place) map[string]verdict.Range {
+	m := make(map[string]verdict.Range, len(list))
+	for i := range list {
+		m[list[i].path] = list[i].at
+	}
+	return m
+}
+
+func join(path, key string) string {
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+func index(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]" }

@@ -1,0 +1,92 @@
+package record
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"driploop/model/record/internal/plainyaml"
+)
+
+// handedOn is a text with a mark of the end of the document, for which it is
+// handed on to yaml.v3.
+func handedOn(text []byte) []byte {
+	return append(append([]byte(nil), text...), "\n...\n"...)
+}
+
+// Both ways to read YAML give the same record and the same faults.
+func TestRecordsDecodeAlikeByBothReaders(t *testing.T) {
+	root := filepath.Join("..", "..", "testdata", "records")
+	var texts [][]byte
+	for _, pattern := range []string{"clean/*.yaml", "faulty/*.yaml", "sparse/*.yaml", "corpus/*.yaml"} {
+		files, err := filepath.Glob(filepath.Join(root, pattern))
+		require.NoError(t, err)
+		require.NotEmpty(t, files, pattern)
+		for _, file := range files {
+			text, err := os.ReadFile(file)
+			require.NoError(t, err)
+			texts = append(texts, text)
+		}
+	}
+	for _, faults := range [][]faulty{valueFaults(), nameFaults(), fileFaults()} {
+		for _, c := range faults {
+			texts = append(texts, []byte(c.text))
+		}
+	}
+	taken := 0
+	for _, text := range texts {
+		require.Nil(t, plainyaml.Parse(handedOn(text)))
+		if plainyaml.Parse(text) == nil {
+			continue // read by yaml.v3 anyway
+		}
+		taken++
+		r, faults := Decode("r", text)
+		other, same := Decode("r", handedOn(text))
+		other.SHA256 = r.SHA256
+		assert.Equal(t, same, faults, "%s", text)
+		assert.Equal(t, other, r, "%.200s", text)
+	}
+	assert.Greater(t, taken, 100)
+}
+
+// What is taken is not looked through for stray characters: it may have none.
+func TestNoStrayCharacterIsTaken(t *testing.T) {
+	taken := 0
+	for r := rune(0); r < 0x11000; r++ {
+		if r > 0x300 && r < 0x2000 || r > 0x2100 && r < 0xd700 || r > 0xe100 && r < 0xfe00 {
+			continue // letters
+		}
+		for _, form := range []string{"a: b%cc\n", "a: b # %c\n", "a: '%c'\n", "a: \"%c\"\n", "%c: b\n"} {
+			text := []byte(fmt.Sprintf(form, r))
+			if plainyaml.Parse(text) == nil {
+				continue
+			}
+			if taken++; stray1(text) != "" {
+				t.Fatalf("%q is taken, and %s", text, stray1(text))
+			}
+		}
+	}
+	assert.Greater(t, taken, 10_000)
+}
+
+func stray1(text []byte) string {
+	_, says := stray(text)
+	return says
+}
+
+func TestPathsStayAsTheyWereMade(t *testing.T) {
+	var p paths
+	var made, want []string
+	for i := range 3000 {
+		key := strings.Repeat("k", i%70) + fmt.Sprint(i)
+		made, want = append(made, p.key("conductors", key), p.item("tests."+key, i)), append(want, join("conductors", key), index("tests."+key, i))
+	}
+	long := strings.Repeat("l", 2*pathsAtOnce)
+	made, want = append(made, p.key("a", long), p.key("", "b"), p.key("c", "d")), append(want, "a."+long, "b", "c.d")
+	assert.Equal(t, want, made)
+}
