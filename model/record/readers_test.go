@@ -66,15 +66,15 @@ func TestNoStrayCharacterIsTaken(t *testing.T) {
 			if plainyaml.Parse(text) == nil {
 				continue
 			}
-			if taken++; stray1(text) != "" {
-				t.Fatalf("%q is taken, and %s", text, stray1(text))
+			if taken++; strayIn(text) != "" {
+				t.Fatalf("%q is taken, and %s", text, strayIn(text))
 			}
 		}
 	}
 	assert.Greater(t, taken, 10_000)
 }
 
-func stray1(text []byte) string {
+func strayIn(text []byte) string {
 	_, says := stray(text)
 	return says
 }

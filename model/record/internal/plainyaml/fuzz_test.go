@@ -33,14 +33,14 @@ func FuzzTag(f *testing.F) {
 		f.Add(value)
 	}
 	f.Fuzz(func(t *testing.T, value string) {
-		if got, want := tagOf(value), reference1(value); got != want {
+		if got, want := tagOf(value), tagByYAML(value); got != want {
 			t.Fatalf("%q: %s, and yaml.v3: %s", value, got, want)
 		}
 	})
 }
 
-// reference1 is the tag of a text without quotation marks by yaml.v3.
-func reference1(value string) string {
+// tagByYAML is the tag of a text without quotation marks by yaml.v3.
+func tagByYAML(value string) string {
 	if value == "<<" {
 		return "!!merge" // told by its parser, before it resolves the others
 	}
