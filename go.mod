@@ -10,6 +10,7 @@ require (
 	github.com/fatih/color v1.19.0
 	github.com/gobwas/glob v1.0.0
 	github.com/invopop/jsonschema v0.14.0
+	github.com/klauspost/compress v1.20.0
 	github.com/open-policy-agent/opa v1.22.2
 	github.com/rivo/uniseg v0.4.7
 	github.com/rogpeppe/go-internal v1.16.0

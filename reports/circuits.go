@@ -115,7 +115,7 @@ func questions(waits []wait, src *Source) Questions {
 		for i := range t.entries[0].fields {
 			for _, e := range t.entries {
 				if i < len(e.fields) {
-					q.Fields = append(q.Fields, Field{e.fields[i], src.line(e.fields[i])})
+					q.Fields = append(q.Fields, Field{e.fields[i], src.lineOf(e.fields[i])})
 				}
 			}
 		}

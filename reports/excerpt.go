@@ -32,11 +32,8 @@ func markWidth(value string) int { return max(Columns(value), 1) }
 // cut splits the line at a place into what stands before the value, the value
 // and the rest, all safe to show.
 func (src *Source) cut(at verdict.Range) (before, value, after string, ok bool) {
-	if src == nil || at.Start.Line < 1 || at.Start.Line > len(src.Lines) || at.Start.Column < 1 {
-		return "", "", "", false
-	}
-	text := src.Lines[at.Start.Line-1]
-	if len(text) > longestLine {
+	text, ok := src.line(at.Start.Line)
+	if !ok || at.Start.Column < 1 || len(text) > longestLine {
 		return "", "", "", false
 	}
 	line := []rune(strings.ReplaceAll(text, "\t", " "))

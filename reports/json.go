@@ -222,6 +222,9 @@ func jsonText(tree any, lay layout) ([]byte, error) {
 		return nil, err
 	}
 	b.Truncate(b.Len() - 1) // the encoder's own line end
+	if isGraphicASCII(b.Bytes()) {
+		return b.Bytes(), nil
+	}
 	escaped := make([]byte, 0, b.Len())
 	for text := b.Bytes(); len(text) > 0; {
 		r, size := utf8.DecodeRune(text)
@@ -236,6 +239,15 @@ func jsonText(tree any, lay layout) ([]byte, error) {
 		text = text[size:]
 	}
 	return escaped, nil
+}
+
+func isGraphicASCII(text []byte) bool {
+	for _, c := range text {
+		if (c < ' ' || c > '~') && c != '\n' {
+			return false
+		}
+	}
+	return true
 }
 
 func surrogates(r rune) string {

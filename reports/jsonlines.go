@@ -2,7 +2,6 @@ package reports
 
 import (
 	"fmt"
-	"io"
 
 	"driploop/model/quantity"
 	"driploop/model/verdict"
@@ -24,11 +23,11 @@ type jsonLine struct {
 	Errors []jsonError `json:"errors,omitempty"`
 }
 
-// WriteLine writes what came of one line as one line of JSON: an entry of
-// "records" of the JSON format, or the errors for which there is none. Each line
-// stands for itself and names the program and the rules, since lines that were
-// judged on many machines end in one place.
-func WriteLine(w io.Writer, l Line, head verdict.Run, o Options) error {
+// LineText is what came of one line as one line of JSON: an entry of "records" of
+// the JSON format, or the errors for which there is none. Each line stands for
+// itself and names the program and the rules, since lines that were judged on many
+// machines end in one place.
+func LineText(l Line, head verdict.Run, o Options) ([]byte, error) {
 	if o.Units == "" {
 		o.Units = quantity.Metric
 	}
@@ -39,10 +38,9 @@ func WriteLine(w io.Writer, l Line, head verdict.Run, o Options) error {
 	}
 	text, err := jsonText(out, compact)
 	if err != nil {
-		return fmt.Errorf("line %d: %w", l.Number, err)
+		return nil, fmt.Errorf("line %d: %w", l.Number, err)
 	}
-	_, err = w.Write(append(text, '\n'))
-	return err
+	return append(text, '\n'), nil
 }
 
 func errorsJSON(faults []verdict.Fault) []jsonError {

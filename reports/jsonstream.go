@@ -25,9 +25,14 @@ func openJSON(w io.Writer, head verdict.Run, o Options) Stream {
 	return &jsonStream{w: bufio.NewWriterSize(w, 64<<10), o: o, head: head}
 }
 
-func (s *jsonStream) Record(rec *verdict.Record, _ *Source) error {
+func (s *jsonStream) Render(rec *verdict.Record, _ *Source) (Chunk, error) {
+	text, err := jsonText(recordJSON(rec, s.o), indented("    "))
+	return Chunk{Text: text, Counts: rec.Counts}, err
+}
+
+func (s *jsonStream) Add(c Chunk) error {
 	s.next()
-	s.tree(recordJSON(rec, s.o), "    ")
+	s.bytes(c.Text)
 	return s.err
 }
 
@@ -86,7 +91,13 @@ func (s *jsonStream) tree(tree any, prefix string) {
 	if s.err == nil {
 		s.err = err
 	}
-	s.raw(string(text))
+	s.bytes(text)
+}
+
+func (s *jsonStream) bytes(text []byte) {
+	if s.err == nil {
+		_, s.err = s.w.Write(text)
+	}
 }
 
 func (s *jsonStream) raw(text string) {
@@ -106,7 +117,7 @@ func JoinJSON(w io.Writer, head verdict.Run) *Joined {
 // Add writes a record as the JSON format has it, byte by byte.
 func (j *Joined) Add(record []byte) {
 	j.s.next()
-	j.s.raw(string(record))
+	j.s.bytes(record)
 }
 
 // Close writes what is told of the run as a whole.

@@ -163,7 +163,7 @@ func (m *markdownRecord) task(t *task) string {
 	}
 	text := strings.Join(names, ", ")
 	if one {
-		text += m.src.line(t.entries[0].fields[0])
+		text += m.src.lineOf(t.entries[0].fields[0])
 	} else {
 		var parts []string
 		for _, at := range t.entries[0].places {

@@ -33,6 +33,38 @@ type Options struct {
 type Source struct {
 	Lines  []string
 	Places map[string]verdict.Range // by path in the record
+
+	few map[int]string // some of the lines by their number, where Lines is nil
+}
+
+// Few returns a source that holds some lines only, and no places: it takes little
+// memory and shares none.
+func (src *Source) Few(numbers ...int) *Source {
+	few := &Source{few: map[int]string{}}
+	for _, n := range numbers {
+		if text, ok := src.line(n); ok {
+			few.few[n] = strings.Clone(text)
+		}
+	}
+	return few
+}
+
+// FewLines returns the lines of a source made by Few.
+func (src *Source) FewLines() map[int]string { return src.few }
+
+// SourceOf returns a source of some lines.
+func SourceOf(few map[int]string) *Source { return &Source{few: few} }
+
+// line returns a line of the text, counted from 1, if the source holds it.
+func (src *Source) line(n int) (string, bool) {
+	if src == nil {
+		return "", false
+	}
+	if n >= 1 && n <= len(src.Lines) {
+		return src.Lines[n-1], true
+	}
+	text, ok := src.few[n]
+	return text, ok
 }
 
 // NewSource splits the text of a record into lines.

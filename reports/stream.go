@@ -10,11 +10,23 @@ import (
 // Stream renders a run record by record, so that a run of any length takes no
 // more memory than its longest record.
 type Stream interface {
-	// Record renders one record. The source may be nil.
-	Record(rec *verdict.Record, src *Source) error
+	// Render renders one record by itself; the source may be nil. Several
+	// goroutines may render at once.
+	Render(rec *verdict.Record, src *Source) (Chunk, error)
+	// Add writes what was rendered, in the order of the report.
+	Add(c Chunk) error
 	// Close renders what is told of the run as a whole: its faults and notes. The
 	// records of rest are not looked at.
 	Close(rest *verdict.Run) error
+}
+
+// Chunk is one record as a format renders it.
+type Chunk struct {
+	Text   []byte
+	Counts verdict.Counts // of all its verdicts
+
+	rec *verdict.Record // of a format that needs the whole run
+	src *Source
 }
 
 // Open begins to render a run in the format of that name. The head says which
@@ -45,7 +57,11 @@ func Write(w io.Writer, format string, run *verdict.Run, o Options) error {
 // feed renders a whole run by a stream.
 func feed(s Stream, run *verdict.Run, o Options) error {
 	for i := range run.Records {
-		if err := s.Record(&run.Records[i], o.Sources[run.Records[i].Path]); err != nil {
+		c, err := s.Render(&run.Records[i], o.Sources[run.Records[i].Path])
+		if err == nil {
+			err = s.Add(c)
+		}
+		if err != nil {
 			return err
 		}
 	}
@@ -69,10 +85,14 @@ func newKept(w io.Writer, f Format, head verdict.Run, o Options) *kept {
 	return k
 }
 
-func (k *kept) Record(rec *verdict.Record, src *Source) error {
-	k.run.Records = append(k.run.Records, *rec)
-	if src != nil {
-		k.o.Sources[rec.Path] = src
+func (*kept) Render(rec *verdict.Record, src *Source) (Chunk, error) {
+	return Chunk{Counts: rec.Counts, rec: rec, src: src}, nil
+}
+
+func (k *kept) Add(c Chunk) error {
+	k.run.Records = append(k.run.Records, *c.rec)
+	if c.src != nil {
+		k.o.Sources[c.rec.Path] = c.src
 	}
 	return nil
 }

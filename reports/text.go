@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"strings"
@@ -31,18 +32,25 @@ func openText(w io.Writer, _ verdict.Run, o Options) Stream {
 	return &textStream{page: newPage(w, o), o: o, total: verdict.Counts{}}
 }
 
-func (s *textStream) Record(rec *verdict.Record, src *Source) error {
+func (s *textStream) Render(rec *verdict.Record, src *Source) (Chunk, error) {
+	var text bytes.Buffer
+	t := &recordText{page: newPage(&text, s.o), rec: rec, o: s.o, src: src}
+	t.write()
+	err := t.close()
+	return Chunk{Text: text.Bytes(), Counts: rec.Counts}, err
+}
+
+func (s *textStream) Add(c Chunk) error {
 	if s.records > 0 {
 		s.blank()
 		s.hang(0, 0, in(faint, strings.Repeat("═", s.width)))
 		s.blank()
 	}
 	s.records++
-	for outcome, n := range rec.Counts {
+	for outcome, n := range c.Counts {
 		s.total[outcome] += n
 	}
-	t := &recordText{page: s.page, rec: rec, o: s.o, src: src}
-	t.write()
+	_, _ = s.out.Write(c.Text) // the writer keeps its first error
 	return s.close()
 }
 

@@ -70,7 +70,7 @@ func (p *page) task(src *Source, t *task) {
 	first := t.entries[0]
 	spans := []span{in(strong, strings.Join(title, ", "))}
 	if one {
-		spans = append(spans, txt(" "+glued(strings.TrimPrefix(src.line(first.fields[0]), " "))))
+		spans = append(spans, txt(" "+glued(strings.TrimPrefix(src.lineOf(first.fields[0]), " "))))
 	}
 	if len(t.whys) > 0 {
 		spans = append(spans, txt(": "+strings.Join(t.whys, "; ")))
@@ -83,15 +83,15 @@ func (p *page) task(src *Source, t *task) {
 			if len(t.entries) > 1 {
 				field = at.part
 			}
-			parts = append(parts, at.name+strings.ReplaceAll(src.line(field), " ", string(glue)))
+			parts = append(parts, at.name+strings.ReplaceAll(src.lineOf(field), " ", string(glue)))
 		}
 		p.hang(5, 5, txt("of "+strings.Join(parts, ", ")))
 	}
 	p.hang(5, 7, in(faint, "for "+strings.Join(t.names(), ", ")))
 }
 
-// line says where in the file an entry belongs, or stands as unknown.
-func (src *Source) line(field string) string {
+// lineOf says where in the file an entry belongs, or stands as unknown.
+func (src *Source) lineOf(field string) string {
 	if src == nil {
 		return ""
 	}
@@ -109,5 +109,6 @@ func (src *Source) line(field string) string {
 
 // unknownAt tells whether a line of the record holds the value "unknown".
 func (src *Source) unknownAt(line int) bool {
-	return line >= 1 && line <= len(src.Lines) && strings.Contains(src.Lines[line-1], "unknown")
+	text, _ := src.line(line)
+	return strings.Contains(text, "unknown")
 }

@@ -65,6 +65,7 @@ type checkFlags struct {
 	part     part
 	join     bool
 	cache    string
+	cacheMiB int
 	noCache  bool
 }
 
@@ -97,6 +98,7 @@ func newCheck(s *session) *cobra.Command {
 	flags.BoolVar(&f.staged, "staged", false, "with --since: judge what is staged for the next commit, not what lies in the folders")
 	flags.StringVar(&f.baseline, "baseline", "", "a file of verdicts that stood before, which are counted and do not fail the check")
 	flags.StringVar(&f.cache, "cache", "", "folder for what was judged, so that it is not judged again (default: in the user's cache folder)")
+	flags.IntVar(&f.cacheMiB, "cache-limit", yard.CacheLimit>>20, "MiB that the cache may take; what was of no use for longest goes first")
 	flags.BoolVar(&f.noCache, "no-cache", false, "judge all anew")
 	flags.StringVar(&f.newBase, "write-baseline", "", "write such a file of what stands now")
 	flags.Var(&f.part, "part", "judge one part of the files of so many, such as 2/8; a file stays in its part whatever else comes or goes")
@@ -160,8 +162,8 @@ type checking struct {
 	found    yard.Found
 	roots    []string // folders that were named, if a part of them is judged
 	practice practice
-	whole    bool // results keep the record and what was solved of it
-	memory   memory
+	whole    bool   // results keep the record and what was solved of it
+	memory   memory // empty without a cache
 
 	earlier  *yard.Earlier  // nil unless compared with a revision
 	baseline *yard.Baseline // nil unless there is one
@@ -169,8 +171,10 @@ type checking struct {
 	known    known
 
 	stream  reports.Stream
+	head    verdict.Run                // of each line of a stream of records
 	sources map[string]*reports.Source // of files with faults
-	records []string                   // paths of what was found to be a record
+	holding map[string]bool            // folders in which a record was found
+	looked  int                        // files that were looked at
 	judged  int
 	faults  []verdict.Fault
 	notes   []string
@@ -193,10 +197,10 @@ func (c *checking) run(ctx context.Context, w io.Writer) error {
 		return err
 	}
 	if interrupted {
-		c.notes = append(c.notes, fmt.Sprintf(stoppedEarly+": %d of %d files looked at, %d records judged", len(c.records), len(c.found.Files), c.judged))
+		c.notes = append(c.notes, fmt.Sprintf(stoppedEarly+": %d of %d files looked at, %d records judged", c.looked, len(c.found.Files), c.judged))
 		complain(c.errs, c.notes[len(c.notes)-1])
 	} else {
-		c.faults = append(append(c.found.Faults, c.found.Empty(c.records)...), c.faults...)
+		c.faults = append(append(c.found.Faults, c.found.Empty(c.holding)...), c.faults...)
 		if err := c.writeBaseline(); err != nil {
 			return err
 		}
@@ -227,13 +231,13 @@ func (c *checking) open(w io.Writer) error {
 	if c.practice, err = practiceOf(e, c.settings); err != nil {
 		return err
 	}
-	c.remember(e)
-	c.sources = map[string]*reports.Source{}
+	c.sources, c.holding = map[string]*reports.Source{}, map[string]bool{}
 	o := c.options(c.flags.units)
 	if c.flags.output.isFile() {
 		o.Colour, o.Width = false, 0
 	}
 	o.All, o.Sources, o.At, o.Fails = c.flags.all, c.sources, c.flags.at.Time, c.flags.fails
+	c.openMemory(e, o)
 	c.stream, err = reports.Open(w, c.flags.format.value, verdict.Run{Version: version(), Rules: e.Digest(), Sources: e.Sources(), Part: c.flags.part.String()}, o)
 	return err
 }
@@ -246,10 +250,14 @@ func (c *checking) take(f yard.File, r result) error {
 	if r.runaway != nil {
 		return r.runaway
 	}
-	c.records = append(c.records, f.Path)
+	c.looked++
+	c.found.Hold(c.holding, f.Path)
 	if r.broken != nil {
 		r.broken.report(c.errs)
 		c.session.code = exitFault
+	}
+	if r.failed != nil {
+		return r.failed
 	}
 	if len(r.faults) > 0 {
 		c.faults = append(c.faults, r.faults...)
@@ -258,21 +266,14 @@ func (c *checking) take(f yard.File, r result) error {
 	if !r.judged {
 		return nil
 	}
-	c.weigh(&r.verdicts)
-	return c.stream.Record(&r.verdicts, r.source)
-}
-
-// weigh counts the verdicts of a record and holds them against the gate.
-func (c *checking) weigh(rec *verdict.Record) {
-	c.judged++
-	c.practice.count(rec)
-	c.hold(rec)
-	for i := range rec.Verdicts {
-		if c.flags.fails(&rec.Verdicts[i]) {
-			c.code = max(c.code, exitBreach)
-			break
+	if r.rendered == nil {
+		c.hold(&r.verdicts)
+		if err := c.render(&r); err != nil {
+			return err
 		}
 	}
+	c.weigh(r.tally)
+	return c.stream.Add(*r.rendered)
 }
 
 // summarise notes what concerns the run as a whole.

@@ -48,15 +48,14 @@ func (c *checking) judgeLines(ctx context.Context, w io.Writer) error {
 	if c.practice, err = practiceOf(e, c.settings); err != nil {
 		return err
 	}
-	head := verdict.Run{Version: version(), Rules: e.Digest()}
-	o := reports.Options{All: c.flags.all, Units: c.options(c.flags.units).Units}
+	c.head = verdict.Run{Version: version(), Rules: e.Digest()}
 	from := newLineReader(c.in)
 	err = inOrder(ctx, from.all, c.judgeLine, func(l line, r result) error {
-		out, err := c.takeLine(l, &r)
-		if err != nil {
+		if err := c.takeLine(l, &r); err != nil {
 			return err
 		}
-		return reports.WriteLine(w, out, head, o)
+		_, err := w.Write(r.rendered.Text)
+		return err
 	})
 	interrupted := errors.Is(err, context.Canceled)
 	if err != nil && !interrupted {
@@ -83,7 +82,7 @@ func (c *checking) judgeLines(ctx context.Context, w io.Writer) error {
 // accounted for.
 func (c *checking) judgeLine(l line) (out result) {
 	path, text, err := l.record()
-	out.path = path
+	defer func() { out.path = path }()
 	if err != nil {
 		out.faults = []verdict.Fault{{Path: path, Says: err.Error()}}
 		return out
@@ -91,14 +90,29 @@ func (c *checking) judgeLine(l line) (out result) {
 	defer out.survive(path)
 	out = c.judgeText(path, text)
 	out.path = path
+	if out.judged && !c.inPrint() {
+		out.tally = tallyOf(&out.verdicts, lowered(&out.verdicts))
+		out.failed = c.renderLine(l, &out)
+		out.verdicts, out.source = verdict.Record{}, nil
+	}
 	return out
 }
 
-// takeLine counts the result of one line and says what to write of it.
-func (c *checking) takeLine(l line, r *result) (reports.Line, error) {
+// renderLine renders what came of one line.
+func (c *checking) renderLine(l line, r *result) error {
 	out := reports.Line{Number: l.number, Path: r.path, Faults: r.faults}
+	if r.judged {
+		out.Record = &r.verdicts
+	}
+	text, err := reports.LineText(out, c.head, reports.Options{All: c.flags.all, Units: c.options(c.flags.units).Units})
+	r.rendered = &reports.Chunk{Text: text}
+	return err
+}
+
+// takeLine counts the result of one line, which is rendered after that.
+func (c *checking) takeLine(l line, r *result) error {
 	if r.runaway != nil {
-		return out, fmt.Errorf("line %d: %w", l.number, r.runaway)
+		return fmt.Errorf("line %d: %w", l.number, r.runaway)
 	}
 	if r.broken != nil {
 		r.broken.report(c.errs)
@@ -107,9 +121,16 @@ func (c *checking) takeLine(l line, r *result) (reports.Line, error) {
 	if len(r.faults) > 0 {
 		c.code = max(c.code, exitUnusable)
 	}
-	if r.judged {
-		c.weigh(&r.verdicts)
-		out.Record = &r.verdicts
+	if r.judged && r.rendered == nil {
+		r.tally.Lowered = lowered(&r.verdicts) // those that the baseline has, too
+		c.hold(&r.verdicts)
+		r.tally = tallyOf(&r.verdicts, r.tally.Lowered)
 	}
-	return out, nil
+	if r.rendered == nil {
+		r.failed = c.renderLine(l, r)
+	}
+	if r.judged {
+		c.weigh(r.tally)
+	}
+	return r.failed
 }

@@ -176,13 +176,18 @@ func (p *practice) recast(rec *verdict.Record) {
 	}
 }
 
-// count counts the dangers of a record that are shown as less.
-func (p *practice) count(rec *verdict.Record) {
+// lowered counts the dangers of a record that are shown as less, by rule.
+func lowered(rec *verdict.Record) map[string]int {
+	var all map[string]int
 	for i := range rec.Verdicts {
 		if v := &rec.Verdicts[i]; v.Recast != nil && v.Recast.From == verdict.Danger {
-			p.lowered[v.Rule.ID]++
+			if all == nil {
+				all = map[string]int{}
+			}
+			all[v.Rule.ID]++
 		}
 	}
+	return all
 }
 
 func (p *practice) place(at verdict.Position) string {

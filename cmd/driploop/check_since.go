@@ -39,6 +39,7 @@ func (c *checking) look(ctx context.Context, args []string) error {
 
 // close ends what was started for the run.
 func (c *checking) close() error {
+	_ = c.memory.cache.Close() // what is not kept is judged again
 	if c.earlier == nil {
 		return nil
 	}

@@ -47,14 +47,25 @@ type result struct {
 	path     string    // of a record in a stream
 	stray    bool      // found in a folder, and no record
 	judged   bool
-	runaway  error  // a rule of the yard that cannot be stopped
-	solved   solved // set if the run asks to keep it
+	dated    bool           // the verdicts hang on the day
+	tally    tally          // of a record that was judged
+	rendered *reports.Chunk // nil if that waits for its turn
+	failed   error          // of rendering
+	runaway  error          // a rule of the yard that cannot be stopped
+	solved   solved         // set if the run asks to keep it
 }
 
 // judge reads and judges one file. Whatever happens, the file is accounted for.
 func (c *checking) judge(f yard.File) (out result) {
 	defer out.survive(f.Path)
 	text, err := c.textOf(f.Path)
+	var printed yard.Key
+	if err == nil {
+		var known bool
+		if printed, out, known = c.recallPrinted(f, text); known {
+			return out
+		}
+	}
 	switch {
 	case errors.Is(err, record.ErrTooLarge) && !f.Named && !yard.BeginsRecord(f.Path):
 		return result{stray: true}
@@ -66,6 +77,10 @@ func (c *checking) judge(f yard.File) (out result) {
 	out = c.judgeText(f.Path, text)
 	if c.earlier != nil && out.judged {
 		c.compare(f.Path, &out)
+	}
+	if c.stream != nil {
+		c.finish(&out)
+		c.keep(printed, &out)
 	}
 	return out
 }
@@ -90,18 +105,10 @@ func (c *checking) textOf(path string) ([]byte, error) {
 // judgeText judges the text of a record, or recalls what came of it before, and
 // adds what depends on more than the text.
 func (c *checking) judgeText(path string, text []byte) result {
-	key := yard.Key{}
-	if c.memory.cache != nil {
-		key = yard.KeyOf(string(c.memory.base[:]), string(text))
-		if out, ok := c.recall(key, path, text); ok {
-			c.complete(path, &out)
-			return out
-		}
-	}
-	out := c.judgeAnew(path, text)
-	if c.memory.cache != nil && out.judged && len(out.faults) == 0 {
-		kept := yard.Keep(&out.verdicts, out.source.Places, c.memory.all)
-		_ = c.memory.cache.Put(key, yard.Pack(&kept)) // what is not kept is judged again
+	out, known := c.recall(path, text)
+	if !known {
+		out = c.judgeAnew(path, text)
+		c.remember(text, &out)
 	}
 	if out.judged {
 		c.complete(path, &out)
@@ -147,6 +154,8 @@ func (c *checking) judgeAnew(path string, text []byte) (out result) {
 		panic(&programFault{err})
 	}
 	out.judged = true
+	// A rule of the yard may look at the day; of ours, only those on waivers do.
+	out.dated = len(one.record.Waivers) > 0 || len(c.settings.Rules) > 0
 	out.ask(c.settings.RequiredEntries(one.record))
 	if c.whole {
 		out.solved = one

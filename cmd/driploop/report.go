@@ -142,7 +142,7 @@ func (r *reporting) run(ctx context.Context) error {
 	for _, set := range e.Sets() {
 		r.rules.Sets = append(r.rules.Sets, survey.Set{ID: set.ID, Title: set.Title, About: reports.Flow(set.Description)})
 	}
-	r.sources = map[string]*reports.Source{}
+	r.sources, r.holding = map[string]*reports.Source{}, map[string]bool{}
 	if r.folder {
 		if err := os.MkdirAll(string(r.report.output), 0o777); err != nil {
 			return fmt.Errorf("cannot make the folder %s: %w", r.report.output, pathless(err))
@@ -156,7 +156,7 @@ func (r *reporting) run(ctx context.Context) error {
 		}
 		return err
 	}
-	r.faults = append(append(r.found.Faults, r.found.Empty(r.records)...), r.faults...)
+	r.faults = append(append(r.found.Faults, r.found.Empty(r.holding)...), r.faults...)
 	if r.folder {
 		if err := r.index(); err != nil {
 			return err
@@ -174,7 +174,7 @@ func (r *reporting) take(f yard.File, got result) error {
 	if got.stray {
 		return nil
 	}
-	r.records = append(r.records, f.Path)
+	r.found.Hold(r.holding, f.Path)
 	if got.broken != nil {
 		got.broken.report(r.errs)
 		r.session.code = exitFault
@@ -190,8 +190,7 @@ func (r *reporting) take(f yard.File, got result) error {
 		return nil
 	}
 	r.judged++
-	one := practice{settings: r.settings, lowered: map[string]int{}}
-	one.count(&got.verdicts)
+	one := practice{settings: r.settings, lowered: lowered(&got.verdicts)}
 	s := survey.Build(survey.Input{
 		Record: got.solved.record, Analysis: got.solved.analysis, Judged: &got.verdicts, Source: got.source, Practice: r.rules,
 		Version: version(), At: r.report.at.Time, Units: quantity.System(r.report.units.value), Notes: one.notes(),

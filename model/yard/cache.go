@@ -1,26 +1,39 @@
 package yard
 
 import (
-	"bytes"
 	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"github.com/klauspost/compress/s2"
 )
 
-// cacheFormat begins every entry; another version of the format has another.
-const cacheFormat = "driploop.cache/1\n"
+// CacheLimit is how much a cache may take on the disk unless told otherwise.
+const CacheLimit = 512 << 20
 
-// longestEntry bounds what is read of an entry, bytes.
+// longestEntry bounds the body of an entry, bytes.
 const longestEntry = 32 << 20
 
-// Cache keeps what was judged, by what it was judged from. Several processes may
-// share a folder: an entry appears whole, and what is not whole is not believed.
-// A nil *Cache keeps nothing.
-type Cache struct{ dir string }
+// Cache keeps what was judged, by what it was judged from, in segments: files to
+// which one process each appends. Several processes may share a folder: each reads
+// what was there when it began and writes segments of its own. An entry counts
+// only if its checksum holds, so what is cut short, damaged or not ours is as if
+// it were not there. A nil *Cache keeps nothing.
+type Cache struct {
+	dir      string
+	limit    int64
+	segments []*segment // that were there, the newest first
+
+	mu     sync.Mutex
+	out    *writing
+	failed error // of writing; nothing more is written
+}
 
 // Key names an entry by all that its verdicts depend on.
 type Key [sha256.Size]byte
@@ -34,8 +47,9 @@ func KeyOf(parts ...string) Key {
 	return Key(sum.Sum(nil))
 }
 
-// OpenCache opens a folder of entries, or the user's own where none is named.
-func OpenCache(dir string) (*Cache, error) {
+// OpenCache opens a folder of segments, or the user's own where none is named. It
+// takes at most limit bytes there, give or take a segment.
+func OpenCache(dir string, limit int64) (*Cache, error) {
 	if dir == "" {
 		user, err := os.UserCacheDir()
 		if err != nil {
@@ -46,73 +60,132 @@ func OpenCache(dir string) (*Cache, error) {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return nil, fmt.Errorf("the cache: %w", err)
 	}
-	return &Cache{dir}, nil
+	c := &Cache{dir: dir, limit: limit}
+	for _, info := range c.list() {
+		if s := openSegment(filepath.Join(dir, info.Name()), info); s != nil {
+			c.segments = append(c.segments, s)
+		}
+	}
+	return c, nil
 }
 
-func (c *Cache) path(k Key) string {
-	name := hex.EncodeToString(k[:])
-	return filepath.Join(c.dir, name[:2], name[2:])
+// list returns the segments in the folder, the newest first.
+func (c *Cache) list() []os.FileInfo {
+	entries, err := os.ReadDir(c.dir)
+	if err != nil {
+		return nil // what cannot be read is judged again
+	}
+	var all []os.FileInfo
+	for _, e := range entries {
+		if !strings.HasPrefix(e.Name(), segmentBeginning) || !strings.HasSuffix(e.Name(), segmentEnding) {
+			continue
+		}
+		if info, err := e.Info(); err == nil && info.Mode().IsRegular() {
+			all = append(all, info)
+		}
+	}
+	slices.SortFunc(all, func(a, b os.FileInfo) int {
+		if by := b.ModTime().Compare(a.ModTime()); by != 0 {
+			return by
+		}
+		return strings.Compare(a.Name(), b.Name())
+	})
+	return all
 }
 
-// seal is the checksum of an entry: it holds for its key only.
-func seal(k Key, body []byte) [sha256.Size]byte {
-	sum := sha256.New()
-	sum.Write(k[:])
-	sum.Write(body)
-	return [sha256.Size]byte(sum.Sum(nil))
-}
-
-// Get returns the body of an entry. What is damaged, cut short, of another format
-// or not a file counts as not there.
-func (c *Cache) Get(k Key) ([]byte, bool) {
+// Get returns the body of an entry. One that hangs on the day of its verdicts
+// holds for that day only.
+func (c *Cache) Get(k Key, day string) ([]byte, bool) {
 	if c == nil {
 		return nil, false
 	}
-	info, err := os.Lstat(c.path(k))
-	if err != nil || !info.Mode().IsRegular() || info.Size() > longestEntry {
-		return nil, false
-	}
-	f, err := os.Open(c.path(k))
-	if err != nil {
-		return nil, false
-	}
-	defer f.Close()
-	text := make([]byte, info.Size())
-	if _, err := io.ReadFull(f, text); err != nil {
-		return nil, false
-	}
-	rest, ok := bytes.CutPrefix(text, []byte(cacheFormat))
-	if !ok || len(rest) < sha256.Size {
-		return nil, false
-	}
-	body := rest[sha256.Size:]
-	return body, seal(k, body) == [sha256.Size]byte(rest[:sha256.Size])
-}
-
-// Put keeps an entry. It is written beside its place and renamed. It is not
-// forced to the disk: of an entry that a power cut leaves half written the
-// checksum fails, and ten thousand waits for the disk cost more than judging.
-func (c *Cache) Put(k Key, body []byte) error {
-	if c == nil || len(body) > longestEntry-1024 {
-		return nil
-	}
-	sum := seal(k, body)
-	folder := filepath.Dir(c.path(k))
-	f, err := os.CreateTemp(folder, ".new-*")
-	if errors.Is(err, os.ErrNotExist) {
-		if err = os.MkdirAll(folder, 0o700); err == nil {
-			f, err = os.CreateTemp(folder, ".new-*")
+	for _, s := range c.segments {
+		if packed, ok := s.get(k, day); ok {
+			n, err := s2.DecodedLen(packed)
+			if err != nil || n > longestEntry {
+				return nil, false
+			}
+			body, err := s2.Decode(nil, packed)
+			return body, err == nil
 		}
 	}
-	if err != nil {
-		return fmt.Errorf("the cache: %w", err)
+	return nil, false
+}
+
+// Put keeps an entry; day is empty where nothing hangs on it. It is not forced to
+// the disk: of an entry that a power cut leaves half written the checksum fails.
+// An error costs nothing but that the record is judged again.
+func (c *Cache) Put(k Key, day string, body []byte) {
+	if c == nil || len(body) > longestEntry || day != "" && len(day) != dayLength {
+		return
 	}
-	_, err = f.Write(append(append([]byte(cacheFormat), sum[:]...), body...))
-	if err = errors.Join(err, f.Close()); err == nil {
-		err = os.Rename(f.Name(), c.path(k))
+	packed := s2.Encode(nil, body)
+	head := header(k, day, packed)
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.failed != nil {
+		return
 	}
-	if err != nil {
-		return fmt.Errorf("the cache: %w", errors.Join(err, os.Remove(f.Name())))
+	if c.out == nil {
+		if c.out, c.failed = newWriting(c.dir); c.failed != nil {
+			return
+		}
+	}
+	c.failed = c.out.add(k, head, packed)
+	if c.failed == nil && c.out.size >= segmentSize {
+		c.failed = c.finish()
+		c.trim()
+	}
+}
+
+// finish ends the segment that is written.
+func (c *Cache) finish() error {
+	out := c.out
+	c.out = nil
+	if out == nil {
+		return nil
+	}
+	return out.close()
+}
+
+// Close brings what was kept under its name, merges small segments, and lets the
+// oldest go that are beyond the limit.
+func (c *Cache) Close() error {
+	if c == nil {
+		return nil
+	}
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.failed != nil && c.out != nil {
+		c.out.discard()
+		c.out = nil
+	}
+	c.failed = errors.Join(c.failed, c.finish())
+	c.touch()
+	if c.failed == nil {
+		c.merge()
+	}
+	c.trim()
+	for _, s := range c.segments {
+		_ = s.file.Close() // it was only read
+	}
+	c.segments = nil
+	if c.failed != nil {
+		return fmt.Errorf("the cache: %w", c.failed)
 	}
 	return nil
+}
+
+// stale is how long a segment that was read keeps its time: that of its last use,
+// nearly.
+const stale = time.Hour
+
+// touch makes the segments that were of use the newest.
+func (c *Cache) touch() {
+	now := time.Now()
+	for _, s := range c.segments {
+		if s.used.Load() && now.Sub(s.modified) > stale {
+			_ = os.Chtimes(s.path, now, now) // it may be gone
+		}
+	}
 }

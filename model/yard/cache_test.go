@@ -3,11 +3,15 @@ package yard
 import (
 	"bytes"
 	"fmt"
+	"maps"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"sync"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -81,68 +85,217 @@ func TestWhatIsKeptIsWhole(t *testing.T) {
 	}
 }
 
-func TestDamagedEntriesAreNotBelieved(t *testing.T) {
-	c, err := OpenCache(filepath.Join(t.TempDir(), "kept"))
+// opened opens a cache, and closes it at the end of the test.
+func opened(t *testing.T, dir string, limit int64) *Cache {
+	t.Helper()
+	c, err := OpenCache(dir, limit)
 	require.NoError(t, err)
-	k, other := KeyOf("a", "b"), KeyOf("ab", "")
-	require.NotEqual(t, k, other)
-	_, ok := c.Get(k)
-	assert.False(t, ok)
-	body := bytes.Repeat([]byte("verdicts "), 100)
-	require.NoError(t, c.Put(k, body))
-	got, ok := c.Get(k)
-	require.True(t, ok)
-	assert.Equal(t, body, got)
+	t.Cleanup(func() { _ = c.Close() })
+	return c
+}
 
-	whole, err := os.ReadFile(c.path(k))
+// filled keeps some entries in a folder and returns the path of their segment.
+func filled(t *testing.T, dir string, entries map[Key][]byte) string {
+	t.Helper()
+	c := opened(t, dir, CacheLimit)
+	for _, k := range slices.SortedFunc(maps.Keys(entries), func(a, b Key) int { return bytes.Compare(a[:], b[:]) }) {
+		c.Put(k, "", entries[k])
+	}
+	require.NoError(t, c.Close())
+	all := segmentsIn(t, dir)
+	require.Len(t, all, 1)
+	return all[0]
+}
+
+func segmentsIn(t *testing.T, dir string) []string {
+	t.Helper()
+	all, err := filepath.Glob(filepath.Join(dir, "*"+segmentEnding))
 	require.NoError(t, err)
-	damage := map[string][]byte{
-		"empty": {}, "cut short": whole[:len(whole)-1], "longer": append(bytes.Clone(whole), 0),
-		"another format": append([]byte("driploop.cache/0\n"), whole[len(cacheFormat):]...), "foreign": []byte("not ours at all"),
+	return all
+}
+
+func someEntries(n int) map[Key][]byte {
+	all := map[Key][]byte{}
+	for i := range n {
+		all[KeyOf(fmt.Sprint(i))] = bytes.Repeat(fmt.Appendf(nil, "verdicts of %d ", i*i*7919), 1+i%40)
 	}
-	for i := 0; i < len(whole); i += 7 {
+	return all
+}
+
+func TestDamagedEntriesAreNotBelieved(t *testing.T) {
+	require.NotEqual(t, KeyOf("a", "b"), KeyOf("ab", ""))
+	dir := t.TempDir()
+	entries := someEntries(20)
+	path := filled(t, dir, entries)
+	whole, err := os.ReadFile(path)
+	require.NoError(t, err)
+	found := func() (n int) {
+		c := opened(t, dir, CacheLimit)
+		defer c.Close()
+		for k, want := range entries {
+			if got, ok := c.Get(k, ""); ok {
+				n++
+				assert.Equal(t, want, got)
+			}
+		}
+		return n
+	}
+	require.Equal(t, len(entries), found())
+	// Each byte in turn, and each length: what is found is right, whatever is lost.
+	lost := false
+	for i := range whole {
 		changed := bytes.Clone(whole)
-		changed[i] ^= 1
-		damage[fmt.Sprintf("byte %d", i)] = changed
+		changed[i] ^= 1 << (i % 8)
+		require.NoError(t, os.WriteFile(path, changed, 0o600))
+		lost = found() < len(entries) || lost
 	}
-	for name, text := range damage {
-		require.NoError(t, os.WriteFile(c.path(k), text, 0o600))
-		_, ok := c.Get(k)
-		assert.False(t, ok, name)
+	assert.True(t, lost, "damage is seen")
+	for i := 0; i < len(whole); i += 3 {
+		require.NoError(t, os.WriteFile(path, whole[:i], 0o600))
+		n := found()
+		assert.Less(t, n, len(entries)+1)
+		if i > len(whole)*9/10 {
+			assert.Greater(t, n, len(entries)/2, "what stands before the cut is kept")
+		}
 	}
-	// The entry of one key under the name of another.
-	require.NoError(t, os.MkdirAll(filepath.Dir(c.path(other)), 0o700))
-	require.NoError(t, os.WriteFile(c.path(other), whole, 0o600))
-	_, ok = c.Get(other)
-	assert.False(t, ok)
-	// No file at all.
-	require.NoError(t, os.Remove(c.path(k)))
-	require.NoError(t, os.Mkdir(c.path(k), 0o700))
-	_, ok = c.Get(k)
-	assert.False(t, ok)
+	for name, text := range map[string][]byte{
+		"empty": {}, "another format": append([]byte("driploop.cache/1\n"), whole[len(segmentFormat):]...), "foreign": []byte("not ours at all"),
+		"no more than a format": []byte(segmentFormat),
+	} {
+		require.NoError(t, os.WriteFile(path, text, 0o600))
+		assert.Zero(t, found(), name)
+	}
+	require.NoError(t, os.Remove(path))
+	require.NoError(t, os.Mkdir(path, 0o700))
+	assert.Zero(t, found(), "no file")
+}
+
+func TestAnEntryOfTheDayHoldsForTheDay(t *testing.T) {
+	dir := t.TempDir()
+	c := opened(t, dir, CacheLimit)
+	c.Put(KeyOf("waived"), "2026-06-18", []byte("waived"))
+	c.Put(KeyOf("whole"), "", []byte("whole"))
+	require.NoError(t, c.Close())
+	c = opened(t, dir, CacheLimit)
+	for day, want := range map[string]bool{"2026-06-18": true, "2026-06-19": false} {
+		_, ok := c.Get(KeyOf("waived"), day)
+		assert.Equal(t, want, ok, day)
+		_, ok = c.Get(KeyOf("whole"), day)
+		assert.True(t, ok, day)
+	}
+}
+
+func TestTheCacheStaysWithinItsLimit(t *testing.T) {
+	dir := t.TempDir()
+	noise := rand.NewChaCha8([32]byte{1}) // that cannot be compressed
+	size := func() (total int64) {
+		for _, path := range segmentsIn(t, dir) {
+			info, err := os.Stat(path)
+			require.NoError(t, err)
+			total += info.Size()
+		}
+		return total
+	}
+	const limit, each = 1 << 20, 200 << 10
+	for i := range 30 {
+		c := opened(t, dir, limit)
+		_, usedAlways := c.Get(KeyOf("0"), "")
+		assert.True(t, usedAlways || i == 0, "what is of use stays, %d", i)
+		body := make([]byte, each)
+		_, _ = noise.Read(body)
+		c.Put(KeyOf(fmt.Sprint(i)), "", body)
+		require.NoError(t, c.Close())
+		assert.LessOrEqual(t, size(), int64(limit))
+		past := time.Now().Add(-2 * stale)
+		for _, path := range segmentsIn(t, dir) {
+			info, err := os.Stat(path)
+			require.NoError(t, err)
+			require.NoError(t, os.Chtimes(path, past, info.ModTime().Add(-2*stale)))
+		}
+	}
+	assert.Greater(t, size(), int64(limit/2), "and is made use of")
+}
+
+func TestManySmallSegmentsBecomeOne(t *testing.T) {
+	dir := t.TempDir()
+	for i := range 5 * manySegments {
+		c := opened(t, dir, CacheLimit)
+		c.Put(KeyOf(fmt.Sprint(i)), "", fmt.Appendf(nil, "body %d", i))
+		require.NoError(t, c.Close())
+		assert.LessOrEqual(t, len(segmentsIn(t, dir)), manySegments+1)
+	}
+	c := opened(t, dir, CacheLimit)
+	for i := range 5 * manySegments {
+		body, ok := c.Get(KeyOf(fmt.Sprint(i)), "")
+		assert.True(t, ok, i)
+		assert.Equal(t, fmt.Sprintf("body %d", i), string(body))
+	}
 }
 
 func TestManyMayShareACache(t *testing.T) {
-	c, err := OpenCache(filepath.Join(t.TempDir(), "kept"))
-	require.NoError(t, err)
+	dir := t.TempDir()
+	entries := someEntries(100)
 	var all sync.WaitGroup
 	for worker := range 4 {
 		all.Go(func() {
-			for i := range 50 {
-				k, body := KeyOf(fmt.Sprint(i)), bytes.Repeat([]byte{byte(i)}, 5000)
-				if worker%2 == 0 {
-					assert.NoError(t, c.Put(k, body))
+			for range 10 {
+				c, err := OpenCache(dir, CacheLimit)
+				if !assert.NoError(t, err) {
+					return
 				}
-				if got, ok := c.Get(k); ok {
-					assert.Equal(t, body, got)
+				for k, want := range entries {
+					if got, ok := c.Get(k, ""); ok {
+						assert.Equal(t, want, got)
+					} else if int(k[0])%4 == worker {
+						c.Put(k, "", want)
+					}
 				}
+				assert.NoError(t, c.Close())
 			}
 		})
 	}
 	all.Wait()
-	left, err := filepath.Glob(filepath.Join(c.dir, "*", ".new-*"))
-	require.NoError(t, err)
-	assert.Empty(t, left)
+	c := opened(t, dir, CacheLimit)
+	for k, want := range entries {
+		got, ok := c.Get(k, "")
+		assert.True(t, ok)
+		assert.Equal(t, want, got)
+	}
+}
+
+func TestAFolderThatCannotBeWrittenCostsNothingElse(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "kept")
+	c := opened(t, dir, CacheLimit)
+	require.NoError(t, os.RemoveAll(dir))
+	c.Put(KeyOf("a"), "", []byte("a"))
+	assert.Error(t, c.Close())
+	_, err := OpenCache(os.DevNull, CacheLimit)
+	assert.Error(t, err)
+}
+
+// FuzzSegment reads any bytes as a segment.
+func FuzzSegment(f *testing.F) {
+	dir := f.TempDir()
+	c, err := OpenCache(dir, CacheLimit)
+	require.NoError(f, err)
+	c.Put(KeyOf("a"), "", []byte("body"))
+	require.NoError(f, c.Close())
+	paths, err := filepath.Glob(filepath.Join(dir, "*"+segmentEnding))
+	require.NoError(f, err)
+	whole, err := os.ReadFile(paths[0])
+	require.NoError(f, err)
+	f.Add(whole)
+	f.Add(whole[:len(whole)-1])
+	f.Fuzz(func(t *testing.T, text []byte) {
+		dir := t.TempDir()
+		require.NoError(t, os.WriteFile(filepath.Join(dir, "driploop-1"+segmentEnding), text, 0o600))
+		c, err := OpenCache(dir, CacheLimit)
+		require.NoError(t, err)
+		if got, ok := c.Get(KeyOf("a"), ""); ok {
+			assert.Equal(t, "body", string(got))
+		}
+		assert.NoError(t, c.Close())
+	})
 }
 
 func FuzzUnpack(f *testing.F) {

@@ -43,6 +43,11 @@ func (s *Settings) Asked() string {
 	return text
 }
 
+// AsksForFiles tells whether the settings ask for files beside a record.
+func (s *Settings) AsksForFiles() bool {
+	return slices.ContainsFunc(s.Documents, func(d Requirement) bool { return len(d.Files) > 0 })
+}
+
 // RequiredEntries judges whether a record gives the entries that the yard asks
 // of its kind of job.
 func (s *Settings) RequiredEntries(r *record.Record) []verdict.Verdict {

@@ -63,12 +63,20 @@ func Find(args []string, s *Settings) Found {
 	return found
 }
 
-// Empty returns a fault for each folder in which no record was found: nothing
-// judged is not the same as nothing wrong. The paths are those of the records.
-func (f *Found) Empty(records []string) (faults []verdict.Fault) {
+// Hold notes which folders hold a record.
+func (f *Found) Hold(holding map[string]bool, record string) {
 	for _, folder := range f.Folders {
-		in := func(path string) bool { return Within(folder, path) }
-		if slices.ContainsFunc(records, in) || slices.ContainsFunc(f.Faults, func(f verdict.Fault) bool { return in(f.Path) }) {
+		if !holding[folder] && Within(folder, record) {
+			holding[folder] = true
+		}
+	}
+}
+
+// Empty returns a fault for each folder that holds no record: nothing judged is
+// not the same as nothing wrong.
+func (f *Found) Empty(holding map[string]bool) (faults []verdict.Fault) {
+	for _, folder := range f.Folders {
+		if holding[folder] || slices.ContainsFunc(f.Faults, func(f verdict.Fault) bool { return Within(folder, f.Path) }) {
 			continue
 		}
 		says := `holds no record: no .yaml or .yml file below it has the key "driploop" at its top level`
