@@ -24,14 +24,13 @@ func Decode(name string, text []byte) (*Record, Faults) {
 		return r, faults
 	}
 	d := &decoder{name: name, src: src, faults: faults, r: r}
-	d.places = make([]place, 0, len(text)/16)
 	top := verdict.Position{Line: 1, Column: 1}
 	start := verdict.Range{Start: top, End: top}
 	rootTable().decode(d, start, start, doc, "", "", r)
 	if r.Practice.State == Absent {
 		r.Practice.V, r.Practice.State = DefaultPractice(), Given
 	}
-	r.Places = places(d.places)
+	r.Places = d.places.byPath()
 	d.check()
 	return r, d.faults.sorted()
 }
@@ -43,9 +42,10 @@ type decoder struct {
 	r       *Record
 	faults  Faults
 	refs    []reference
-	places  []place
+	places  places
 	paths   paths
 	repeats repeats
+	taken   keySet // keys of the mapping that is being merged
 	muted   bool
 
 	depth    int // of aliases that are being followed
@@ -67,7 +67,7 @@ func (d *decoder) fault(at verdict.Range, format string, args ...any) {
 	}
 }
 
-func (d *decoder) place(path string, at verdict.Range) { d.places = append(d.places, place{path, at}) }
+func (d *decoder) place(path string, at verdict.Range) { d.places.add(place{path, at}) }
 
 // follow returns the node that an alias stands for, or the node itself, and
 // what to call when done with it.

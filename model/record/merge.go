@@ -1,6 +1,8 @@
 package record
 
 import (
+	"slices"
+
 	"go.yaml.in/yaml/v3"
 )
 
@@ -17,26 +19,55 @@ const maxMergeDepth = 16
 // pairs returns the keys and values of a mapping in turn, those that merge keys
 // bring after its own, as in YAML 1.1: own keys win, then the earlier merge.
 func (d *decoder) pairs(m *yaml.Node) []*yaml.Node {
-	merges := false
-	for i := 0; i < len(m.Content) && !merges; i += 2 {
-		merges = isMerge(m.Content[i])
+	first := 0
+	for first < len(m.Content) && !isMerge(m.Content[first]) {
+		first += 2
 	}
-	if !merges {
+	if first+1 >= len(m.Content) {
 		return m.Content
 	}
-	var own []*yaml.Node
-	taken := map[string]bool{}
+	const usual = 64 // keys and values of a large mapping of a record
+	own := make([]*yaml.Node, 0, len(m.Content)+min(len(aimed(m.Content[first+1]).Content), usual))
+	d.taken.clear()
 	for i := 0; i+1 < len(m.Content); i += 2 {
 		if !isMerge(m.Content[i]) {
 			own = append(own, m.Content[i], m.Content[i+1])
-			taken[aimed(m.Content[i]).Value] = true
+			d.taken.add(aimed(m.Content[i]).Value)
 		}
 	}
-	return d.merge(own, m, taken, 0)
+	return d.merge(own, m, 0)
+}
+
+// keySet is a set of keys, most often of few.
+type keySet struct {
+	few  []string
+	many map[string]bool // instead, if there are more
+}
+
+func (k *keySet) clear() { k.few, k.many = k.few[:0], nil }
+
+// add reports whether a key is new.
+func (k *keySet) add(key string) bool {
+	const few = 48
+	switch {
+	case k.many[key] || slices.Contains(k.few, key):
+		return false
+	case k.many != nil:
+		k.many[key] = true
+	case len(k.few) < few:
+		k.few = append(k.few, key)
+	default:
+		k.many = map[string]bool{key: true}
+		for _, other := range k.few {
+			k.many[other] = true
+		}
+		k.few = k.few[:0]
+	}
+	return true
 }
 
 // merge adds what the merge keys of m bring.
-func (d *decoder) merge(pairs []*yaml.Node, m *yaml.Node, taken map[string]bool, depth int) []*yaml.Node {
+func (d *decoder) merge(pairs []*yaml.Node, m *yaml.Node, depth int) []*yaml.Node {
 	for i := 0; i+1 < len(m.Content); i += 2 {
 		if !isMerge(m.Content[i]) {
 			continue
@@ -62,12 +93,11 @@ func (d *decoder) merge(pairs []*yaml.Node, m *yaml.Node, taken map[string]bool,
 				return pairs
 			}
 			for j := 0; j+1 < len(f.Content); j += 2 {
-				if key := aimed(f.Content[j]); !isMerge(key) && !taken[key.Value] {
-					taken[key.Value] = true
+				if key := aimed(f.Content[j]); !isMerge(key) && d.taken.add(key.Value) {
 					pairs = append(pairs, f.Content[j], f.Content[j+1])
 				}
 			}
-			pairs = d.merge(pairs, f, taken, depth+1)
+			pairs = d.merge(pairs, f, depth+1)
 		}
 	}
 	return pairs

@@ -53,11 +53,29 @@ type place struct {
 	at   verdict.Range
 }
 
-// places returns a map of places, made once their number is known.
-func places(list []place) map[string]verdict.Range {
-	m := make(map[string]verdict.Range, len(list))
-	for i := range list {
-		m[list[i].path] = list[i].at
+// places are all places of a record. Aliases bring more than the length of the
+// file tells, so their number is known at the end only.
+type places struct {
+	full [][]place
+	last []place
+}
+
+const placesAtOnce = 512
+
+func (p *places) add(one place) {
+	if len(p.last) == cap(p.last) {
+		p.full, p.last = append(p.full, p.last), make([]place, 0, placesAtOnce)
+	}
+	p.last = append(p.last, one)
+}
+
+// byPath returns a map of the places.
+func (p *places) byPath() map[string]verdict.Range {
+	m := make(map[string]verdict.Range, len(p.full)*placesAtOnce+len(p.last))
+	for _, part := range append(p.full, p.last) {
+		for i := range part {
+			m[part[i].path] = part[i].at
+		}
 	}
 	return m
 }
