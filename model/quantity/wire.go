@@ -28,10 +28,10 @@ type WireSize struct {
 
 // String returns the size as the trade writes it, such as "2/0 AWG" or "16 mm2".
 func (s WireSize) String() string {
-	switch {
-	case s.System == "":
+	switch s.System {
+	case "":
 		return ""
-	case s.System == MM2:
+	case MM2:
 		return strconv.FormatFloat(s.MM2, 'f', -1, 64) + " mm2"
 	}
 	if name, held := gaugeNames()[s]; held {
