@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"driploop/model/quantity"
@@ -65,7 +66,7 @@ func (t *remedyText) item(i remedy.Item) {
 	t.entry(in(faint, "finding"), txt(t.say(v, v.Says)))
 	t.entry(in(faint, "remedy"), txt(t.say(v, v.Remedy)))
 	if i.Cure == nil {
-		t.entry(in(faint, "entry"), txt("No change of one entry clears it; the remedy above says what to do."))
+		t.entry(in(faint, "task"), txt("Work for hands, as the remedy says; record what was done and judge again."))
 		return
 	}
 	t.cure("change", *i.Cure)
@@ -93,7 +94,7 @@ func (t *remedyText) cure(label string, c remedy.Cure) {
 		t.entry(txt(""), txt(quantity.New(c.CopperKG, "kg").Format(t.o.Units)+" more copper"))
 	}
 	if len(c.Again) > 0 {
-		t.entry(in(faint, "take anew"), txt(strings.Join(c.Again, ", ")))
+		t.entry(in(faint, "take anew"), txt(byPart(c.Again)))
 	}
 }
 
@@ -104,4 +105,39 @@ func (t *remedyText) change(c record.Change) string {
 		was = "was " + value
 	}
 	return fmt.Sprintf("%s: %s (%s)", c.Path, c.Value, was)
+}
+
+// byPart lists entries by the part that they belong to, those of both ends once:
+// conductors.P1: diameter, ends.*.barrel.
+func byPart(paths []string) string {
+	var parts []string
+	entries := map[string][]string{}
+	for _, path := range paths {
+		part, entry := path, ""
+		if steps := strings.SplitN(path, ".", 3); len(steps) == 3 {
+			part, entry = steps[0]+"."+steps[1], steps[2]
+		}
+		if _, known := entries[part]; !known {
+			parts = append(parts, part)
+		}
+		entries[part] = append(entries[part], entry)
+	}
+	for i, part := range parts {
+		var words []string
+		for _, entry := range entries[part] {
+			other := strings.Replace(entry, "ends.from.", "ends.to.", 1)
+			if other != entry && slices.Contains(entries[part], other) {
+				entry = strings.Replace(entry, "ends.from.", "ends.*.", 1)
+			} else if from := strings.Replace(entry, "ends.to.", "ends.from.", 1); from != entry && slices.Contains(entries[part], from) {
+				continue
+			}
+			if entry != "" && !slices.Contains(words, entry) {
+				words = append(words, entry)
+			}
+		}
+		if len(words) > 0 {
+			parts[i] = part + ": " + strings.Join(words, ", ")
+		}
+	}
+	return strings.Join(parts, "; ")
 }

@@ -34,6 +34,7 @@ type custom struct {
 	Decides  []string   `yaml:"decides"`
 	Says     string     `yaml:"says"`
 	Remedy   string     `yaml:"remedy"`
+	Mends    []string   `yaml:"mends"`
 	Sources  []citation `yaml:"sources"`
 	Related  []string   `yaml:"related"`
 	Since    string     `yaml:"since"`
@@ -79,7 +80,7 @@ func readMetadata(text string) (*metadata, error) {
 var entries = map[string][]string{
 	"":                 {"title", "description", "schemas", "custom"},
 	"schemas.*":        {"input"},
-	"custom":           {"id", "severity", "subject", "applies", "needs", "asks", "decides", "says", "remedy", "sources", "related", "since"},
+	"custom":           {"id", "severity", "subject", "applies", "needs", "asks", "decides", "says", "remedy", "mends", "sources", "related", "since"},
 	"custom.sources.*": {"set", "source", "clause", "asks", "trust", "needs"},
 }
 
@@ -141,7 +142,7 @@ func (m *metadata) describe(severity verdict.Severity) verdict.Rule {
 	r := verdict.Rule{
 		ID: c.ID, Title: m.Title, Why: strings.TrimSpace(m.Description), Severity: severity, Subject: c.Subject, Applies: c.Applies,
 		Needs: list(c.Needs), Asks: list(c.Asks), Decides: list(c.Decides),
-		Says: c.Says, Remedy: c.Remedy, Related: list(c.Related), Since: c.Since,
+		Says: c.Says, Remedy: c.Remedy, Mends: c.Mends, Related: list(c.Related), Since: c.Since,
 	}
 	for _, s := range c.Sources {
 		r.Sources = append(r.Sources, verdict.Citation{

@@ -98,6 +98,11 @@ func (v *validator) complete(r *rule) {
 			v.at(r, required.entry, "metadata has no %s", strings.TrimPrefix(required.entry, "custom."))
 		}
 	}
+	for i, mend := range r.meta.Mends {
+		if !verdict.IsMend(mend) {
+			v.at(r, entry("custom.mends", i), "mends of %q; write size, rating, place, or an entry of the subject with its value, such as \"slack: two\"", mend)
+		}
+	}
 	if len(r.meta.Sources) == 0 {
 		v.at(r, "custom.sources", "metadata has no sources")
 	}

@@ -3,7 +3,6 @@ package main
 import (
 	"io"
 	"strings"
-	"sync"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -41,7 +40,6 @@ func newEditor(s *session) *cobra.Command {
 
 func (s *session) editor(in io.Reader, out io.Writer) error {
 	go func() { _, _ = s.engine() }() // beside the editor's greeting
-	entries := sync.OnceValue(ruleEntries)
 	judge := func(r *record.Record, a *circuit.Analysis) (*verdict.Record, error) {
 		e, err := s.engine()
 		if err != nil {
@@ -56,7 +54,7 @@ func (s *session) editor(in io.Reader, out io.Writer) error {
 		Page:    s.pageInMarkdown,
 		Cures: func(name string, text []byte, breach *verdict.Verdict) ([]remedy.Cure, error) {
 			judge := func(text []byte) (*remedy.Judged, error) { return s.judged(name, text, time.Now()) }
-			return remedy.Of(name, text, judge, entries(), breach)
+			return remedy.Of(name, text, judge, breach)
 		},
 	})
 }

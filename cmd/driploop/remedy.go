@@ -53,7 +53,7 @@ func (s *session) remedy(path string, write bool, units choice) error {
 	}
 	today := time.Now()
 	judge := func(text []byte) (*remedy.Judged, error) { return s.judged(path, text, today) }
-	plan, err := remedy.Find(path, one.text, judge, ruleEntries())
+	plan, err := remedy.Find(path, one.text, judge)
 	if err != nil {
 		return err
 	}
@@ -72,18 +72,6 @@ func (s *session) remedy(path string, write bool, units choice) error {
 		s.code = exitBreach
 	}
 	return reports.Remedies(s.out, plan, old, write, o)
-}
-
-// ruleEntries tells the entries of a record that the facts of a rule come from.
-func ruleEntries() remedy.Entries {
-	blank := blankEntries()
-	return func(r *verdict.Rule) []string {
-		var all []string
-		for _, n := range needs(r, blank) {
-			all = append(all, n.Entries...)
-		}
-		return all
-	}
 }
 
 // judged reads, solves and judges the text of a record that a program wrote.

@@ -17,7 +17,7 @@ import (
 func remedies(t *testing.T, name string, text []byte) *remedy.Plan {
 	s := &session{out: &output{w: io.Discard}, engine: compiled()}
 	day := time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC)
-	plan, err := remedy.Find(name, text, func(text []byte) (*remedy.Judged, error) { return s.judged(name, text, day) }, ruleEntries())
+	plan, err := remedy.Find(name, text, func(text []byte) (*remedy.Judged, error) { return s.judged(name, text, day) })
 	require.NoError(t, err)
 	return plan
 }

@@ -12,21 +12,43 @@ import (
 	"driploop/model/verdict"
 )
 
-// candidates lists what might clear a breach, as ladders of which the smallest
-// change comes first.
+// candidates lists what might clear a breach, by the mends of its rule, as
+// ladders of which the smallest change comes first.
 func (f *finder) candidates(breach *verdict.Verdict) [][]Cure {
-	entries := f.entries(breach.Rule)
 	var ladders [][]Cure
-	if slices.Contains(entries, "conductors.*.size") {
-		ladders = append(ladders, f.sizes(breach)...)
+	for _, mend := range breach.Rule.Mends {
+		switch mend {
+		case verdict.MendSize:
+			ladders = append(ladders, f.sizes(breach)...)
+		case verdict.MendRating:
+			ladders = append(ladders, f.ratings(breach)...)
+		case verdict.MendPlace:
+			ladders = append(ladders, f.inTurn(breach, f.nearer))
+		default:
+			ladders = append(ladders, f.inTurn(breach, func(left *verdict.Verdict) []Cure { return f.entry(left, mend) }))
+		}
 	}
-	if slices.Contains(entries, "components.*.rating") {
-		ladders = append(ladders, f.ratings(breach)...)
+	return ladders
+}
+
+// inTurn lists changes to the limits that a breach meets in turn: when the
+// mildest is kept, a stricter one of another practice set may still be breached.
+func (f *finder) inTurn(breach *verdict.Verdict, to func(*verdict.Verdict) []Cure) []Cure {
+	var ladder []Cure
+	const most = 4 // limits in turn
+	for left := breach; left != nil && len(ladder) < most; {
+		next := to(left)
+		if len(next) == 0 || len(ladder) > 0 && fmt.Sprint(next[0].Changes) == fmt.Sprint(ladder[0].Changes) {
+			break
+		}
+		ladder = append(ladder, next...)
+		then := f.with(&next[0])
+		if then == nil {
+			break
+		}
+		left = breached(then, breach)
 	}
-	if slices.Contains(entries, "conductors.*.length") {
-		ladders = append(ladders, f.moved(breach))
-	}
-	return append(ladders, f.single(breach, entries)...)
+	return ladder
 }
 
 // conductorsOf are those that a breach is about: the one itself, or those on
@@ -110,6 +132,9 @@ func (f *finder) raise(ids []string, size quantity.WireSize) (Cure, bool) {
 		c.Changes = append(c.Changes, record.Change{Path: "conductors." + id + ".size", Value: size.String()})
 		c.Again = append(c.Again, belonging(conductor)...)
 	}
+	if len(c.Changes) > 0 {
+		c.Again = append(c.Again, f.readings(ids)...)
+	}
 	return c, len(c.Changes) > 0
 }
 
@@ -192,4 +217,25 @@ func (f *finder) devicesOf(breach *verdict.Verdict) []string {
 		}
 	}
 	return nil
+}
+
+// readings lists what was measured of a drop over conductors: a test of a load
+// tells of the conductors that it had.
+func (f *finder) readings(ids []string) []string {
+	var paths []string
+	for _, t := range f.now.Record.Tests {
+		load := f.now.Analysis.Loads[t.Load.V]
+		if load == nil || !slices.ContainsFunc(ids, func(id string) bool { return slices.Contains(load.Out, id) || slices.Contains(load.Back, id) }) {
+			continue
+		}
+		for _, reading := range []struct {
+			key   string
+			given bool
+		}{{"at_source", t.AtSource.Is()}, {"at_load", t.AtLoad.Is()}} {
+			if reading.given {
+				paths = append(paths, fmt.Sprintf("%s.%s", t.Path, reading.key))
+			}
+		}
+	}
+	return paths
 }

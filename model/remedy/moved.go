@@ -8,9 +8,9 @@ import (
 	"driploop/model/verdict"
 )
 
-// moved brings a device nearer to its source: the conductor that leads to it
+// nearer brings a device to where a breach says: the conductor that leads to it
 // gets shorter by what is too much, the one behind it longer.
-func (f *finder) moved(breach *verdict.Verdict) []Cure {
+func (f *finder) nearer(breach *verdict.Verdict) []Cure {
 	ids := f.conductorsOf(breach)
 	if len(ids) != 1 {
 		return nil

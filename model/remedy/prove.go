@@ -12,14 +12,11 @@ import (
 // prove judges the record with a change made, and what belongs to the replaced
 // thing unknown. The breach has to be gone for a reason: the rule is met or
 // does not apply, or waits for what has to be taken anew. No other breach may
-// come, and nothing may become undecided but for that.
+// come, and nothing may become undecided but for that, or for what is to be
+// said of the changed part itself.
 func (f *finder) prove(c *Cure, breach *verdict.Verdict) bool {
-	changes := slices.Clone(c.Changes)
-	for _, path := range c.Again {
-		changes = append(changes, record.Change{Path: path, Value: "unknown"})
-	}
-	then := f.tried(changes)
-	if then == nil {
+	then := f.with(c)
+	if then == nil || breached(then, breach) != nil {
 		return false
 	}
 	before := map[string]verdict.Outcome{}
@@ -27,21 +24,62 @@ func (f *finder) prove(c *Cure, breach *verdict.Verdict) bool {
 		v := &f.now.Verdicts.Verdicts[i]
 		before[key(v)] = v.Outcome
 	}
+	parts := []string{breach.Subject}
+	for _, change := range c.Changes {
+		parts = append(parts, partOf(change.Path))
+	}
+	again := slices.Clone(c.Again)
 	for i := range then.Verdicts.Verdicts {
 		v := &then.Verdicts.Verdicts[i]
 		was := before[key(v)]
 		switch {
 		case v.Outcome == verdict.Breach && was != verdict.Breach && was != verdict.Waived:
 			return false
-		case v.Outcome == verdict.Breach && key(v) == key(breach):
+		case v.Outcome != verdict.Undecided || was == verdict.Undecided || waitsFor(v, again):
+		case key(v) == key(breach) || !waitsFor(v, parts):
 			return false
-		case v.Outcome == verdict.Undecided && was != verdict.Undecided && !waitsFor(v, c.Again):
-			return false
+		default:
+			for _, gap := range v.Missing {
+				again = append(again, gap.Field)
+			}
 		}
 	}
+	c.Again = again
 	c.CopperKG = copperMass(then) - copperMass(f.now)
 	c.Work = c.Work || f.signed || len(c.Again) > 0
 	return true
+}
+
+// partOf is the component, conductor or other part that an entry belongs to.
+func partOf(path string) string {
+	steps := strings.SplitN(path, ".", 3)
+	return strings.Join(steps[:min(2, len(steps))], ".")
+}
+
+// clears reports whether a breach is gone with a change made, whatever else comes.
+func (f *finder) clears(c *Cure, breach *verdict.Verdict) bool {
+	then := f.with(c)
+	return then != nil && breached(then, breach) == nil
+}
+
+// breached finds a breach in what was judged; nil if it is gone.
+func breached(then *Judged, breach *verdict.Verdict) *verdict.Verdict {
+	for i := range then.Verdicts.Verdicts {
+		if v := &then.Verdicts.Verdicts[i]; v.Outcome == verdict.Breach && key(v) == key(breach) {
+			return v
+		}
+	}
+	return nil
+}
+
+// with judges the record with a change made and what has to be taken anew
+// unknown; nil if that is no record.
+func (f *finder) with(c *Cure) *Judged {
+	changes := slices.Clone(c.Changes)
+	for _, path := range c.Again {
+		changes = append(changes, record.Change{Path: path, Value: "unknown"})
+	}
+	return f.tried(changes)
 }
 
 // tried judges the record with changes made; nil if it then is no record any
@@ -65,10 +103,11 @@ func (f *finder) tried(changes []record.Change) *Judged {
 	return then
 }
 
-// waitsFor reports whether all that a verdict waits for has to be taken anew.
-func waitsFor(v *verdict.Verdict, again []string) bool {
+// waitsFor reports whether all that a verdict waits for is among entries, or in
+// parts.
+func waitsFor(v *verdict.Verdict, among []string) bool {
 	for _, gap := range v.Missing {
-		if !slices.ContainsFunc(again, func(path string) bool { return gap.Field == path || strings.HasPrefix(gap.Field, path) }) {
+		if !slices.ContainsFunc(among, func(path string) bool { return gap.Field == path || strings.HasPrefix(gap.Field, path) }) {
 			return false
 		}
 	}

@@ -21,10 +21,6 @@ type Judged struct {
 // Judge reads, solves and judges the text of a record.
 type Judge func(text []byte) (*Judged, error)
 
-// Entries lists the entries of a record that the facts of a rule come from, as
-// patterns such as conductors.*.size.
-type Entries func(r *verdict.Rule) []string
-
 // Cure is a change that clears a breach, proven by judging again.
 type Cure struct {
 	Changes []record.Change
@@ -59,13 +55,13 @@ type Plan struct {
 // alone, such as the next gauge or another rating, are made in Text, one upon
 // the other; the rest is left as tasks. A record that was signed is left as it
 // is: everything is a task.
-func Find(name string, text []byte, judge Judge, entries Entries) (*Plan, error) {
+func Find(name string, text []byte, judge Judge) (*Plan, error) {
 	first, err := judge(text)
 	if err != nil {
 		return nil, err
 	}
 	plan := &Plan{Text: text, Before: first.Verdicts, After: first.Verdicts}
-	f := &finder{name: name, judge: judge, entries: entries, text: text, now: first, signed: signed(first.Record), trials: map[string]*Judged{}}
+	f := &finder{name: name, judge: judge, text: text, now: first, signed: signed(first.Record), trials: map[string]*Judged{}}
 	tried := map[string]bool{}
 	for {
 		breach := f.next(tried)
@@ -96,13 +92,12 @@ func key(v *verdict.Verdict) string { return v.Rule.ID + " " + v.Subject + " " +
 
 // finder seeks cures for the record as it stands.
 type finder struct {
-	name    string
-	judge   Judge
-	entries Entries
-	text    []byte
-	now     *Judged
-	signed  bool
-	trials  map[string]*Judged // of the record as it stands, by change
+	name   string
+	judge  Judge
+	text   []byte
+	now    *Judged
+	signed bool
+	trials map[string]*Judged // of the record as it stands, by change
 }
 
 // next returns the worst breach that was not tried yet.
@@ -127,12 +122,10 @@ func (f *finder) cure(breach *verdict.Verdict) Item {
 	item := Item{Breach: breach}
 	var proven []Cure
 	for _, ladder := range f.candidates(breach) {
-		for _, c := range ladder {
-			if f.prove(&c, breach) {
-				proven = append(proven, c)
-				break // the next rungs are larger changes of the same kind
-			}
-		}
+		proven = append(proven, f.least(ladder, breach)...)
+	}
+	if len(proven) == 0 {
+		proven = f.least(f.together(breach), breach)
 	}
 	slices.SortStableFunc(proven, func(a, b Cure) int {
 		return cmp.Or(cmpBool(a.Work, b.Work), cmp.Compare(a.CopperKG, b.CopperKG), cmp.Compare(len(a.Changes), len(b.Changes)))
@@ -141,6 +134,35 @@ func (f *finder) cure(breach *verdict.Verdict) Item {
 		item.Cure, item.Others = &proven[0], proven[1:]
 	}
 	return item
+}
+
+// least finds the smallest change of a ladder that clears a breach and does no
+// harm; none if there is none. Larger changes of one kind clear what smaller ones
+// clear, so that the first is found by halving; one that does harm, such as a
+// barrel that no longer fits, may leave the next a chance.
+func (f *finder) least(ladder []Cure, breach *verdict.Verdict) []Cure {
+	const few = 4 // tried one by one
+	if len(ladder) <= few {
+		for _, c := range ladder {
+			if f.prove(&c, breach) {
+				return []Cure{c}
+			}
+		}
+		return nil
+	}
+	first, _ := slices.BinarySearchFunc(ladder, true, func(c Cure, _ bool) int {
+		if f.clears(&c, breach) {
+			return 0
+		}
+		return -1
+	})
+	const more = 3 // a change much larger than needed is no remedy
+	for i := first; i < len(ladder) && i < first+more; i++ {
+		if c := ladder[i]; f.prove(&c, breach) {
+			return []Cure{c}
+		}
+	}
+	return nil
 }
 
 func cmpBool(a, b bool) int {
@@ -168,12 +190,12 @@ func (f *finder) make(c *Cure) error {
 }
 
 // Of seeks the cures of one breach of a text, least copper first.
-func Of(name string, text []byte, judge Judge, entries Entries, breach *verdict.Verdict) ([]Cure, error) {
+func Of(name string, text []byte, judge Judge, breach *verdict.Verdict) ([]Cure, error) {
 	now, err := judge(text)
 	if err != nil {
 		return nil, err
 	}
-	f := &finder{name: name, judge: judge, entries: entries, text: text, now: now, signed: signed(now.Record), trials: map[string]*Judged{}}
+	f := &finder{name: name, judge: judge, text: text, now: now, signed: signed(now.Record), trials: map[string]*Judged{}}
 	for i := range now.Verdicts.Verdicts {
 		v := &now.Verdicts.Verdicts[i]
 		if v.Outcome != verdict.Breach || key(v) != key(breach) {

@@ -47,20 +47,25 @@ type Citation struct {
 
 // Rule describes one rule. All that a reader sees of a rule comes from here.
 type Rule struct {
-	ID       string     `json:"id"` // topic/fault
-	Title    string     `json:"title"`
-	Why      string     `json:"why"` // what could happen
-	Severity Severity   `json:"severity"`
-	Subject  string     `json:"subject"`           // collection of facts that it judges
-	Applies  string     `json:"applies"`           // to which subjects, in words
-	Needs    []string   `json:"needs"`             // facts without which it is undecided
-	Asks     []string   `json:"asks,omitempty"`    // facts it needs for some subjects only
-	Decides  []string   `json:"decides,omitempty"` // facts that decide whether it applies
-	Says     string     `json:"says"`              // the finding, with {figures}
-	Remedy   string     `json:"remedy"`
-	Sources  []Citation `json:"sources"`
-	Related  []string   `json:"related,omitempty"`
-	Since    string     `json:"since"`
+	ID       string   `json:"id"` // topic/fault
+	Title    string   `json:"title"`
+	Why      string   `json:"why"` // what could happen
+	Severity Severity `json:"severity"`
+	Subject  string   `json:"subject"`           // collection of facts that it judges
+	Applies  string   `json:"applies"`           // to which subjects, in words
+	Needs    []string `json:"needs"`             // facts without which it is undecided
+	Asks     []string `json:"asks,omitempty"`    // facts it needs for some subjects only
+	Decides  []string `json:"decides,omitempty"` // facts that decide whether it applies
+	Says     string   `json:"says"`              // the finding, with {figures}
+	Remedy   string   `json:"remedy"`
+	// Mends are changes of the record that may clear a breach: a larger "size"
+	// of the conductors, another "rating" of the device, its "place", or an entry
+	// of the subject with what it would say, such as "support: {support}" with
+	// the limit. Work on board goes before all but the first two.
+	Mends   []string   `json:"mends,omitempty"`
+	Sources []Citation `json:"sources"`
+	Related []string   `json:"related,omitempty"`
+	Since   string     `json:"since"`
 }
 
 // Sets returns the practice sets that bring the rule, each once, in the order

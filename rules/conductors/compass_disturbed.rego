@@ -14,6 +14,7 @@
 #   decides: [twisted]
 #   says: "turns the compass, {compass} away, by up to {turn}; at most {limit.turn} taken as allowed"
 #   remedy: "Twist it with its return, lay the two side by side, or lead them further from the compass."
+#   mends: ["twisted: true"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "11.16.4.2.1", asks: "no magnetic loops near the compass; conductors there in twisted pairs; no figure", trust: secondary}
 #     - {set: us-voluntary, source: physics, clause: "", asks: "the field of a pair by Biot and Savart and the turn it gives where the horizontal field is 18 µT; one degree is what a helmsman can steer, common practice without a source", trust: computed}

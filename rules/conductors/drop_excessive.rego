@@ -14,6 +14,7 @@
 #   asks: [drop_class, purpose]
 #   says: "{lost} of {nominal} is lost out and back, {drop}; at most {limit.drop} allowed {for}"
 #   remedy: "Use larger conductors on the way to {subject} and back, or a shorter way, until no more than {limit.drop} is lost."
+#   mends: [size]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "11.14.2.6", asks: "3 % for panel feeders, bilge blowers, electronic equipment, navigation lights and what else needs it, 10 % for the rest, bilge pumps among them; by the formula with K = 10.75", trust: secondary}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(p)", asks: "10 % at the load", trust: read}

@@ -14,6 +14,7 @@
 #   asks: [in_engine_space]
 #   says: "insulation for {insulation}, at least {limit.insulation} asked {where}"
 #   remedy: "Replace it by a conductor with insulation for at least {limit.insulation}."
+#   mends: ["insulation: {insulation}"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "11.16.1.3.1, 11.16.1.3.4", asks: "by an older edition, insulation for 60 °C dry, in engine spaces for 75 °C", trust: secondary}
 #   related: [conductors/not-oil-resistant]

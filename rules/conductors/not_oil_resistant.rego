@@ -14,6 +14,7 @@
 #   decides: [in_engine_space]
 #   says: "its insulation is not oil resistant, and it runs through an engine space"
 #   remedy: "Replace it by cable marked as oil resistant, or lead it another way."
+#   mends: ["oil_resistant: true"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "11.16.1.3.4", asks: "by an older edition, oil-resistant insulation in engine spaces", trust: secondary}
 #   related: [conductors/insulation-too-cool]

@@ -14,6 +14,7 @@
 #   asks: [stranded, exposed_mm, current_a]
 #   says: "{what}"
 #   remedy: "Replace it by stranded copper, tinned where it is damp."
+#   mends: ["material: copper", "class: type-3"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.425(a)", asks: "conductors are insulated, stranded and of copper; 183.425(g) exempts some", trust: read}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(b)(1)", asks: "stranded copper", trust: read}

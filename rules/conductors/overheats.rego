@@ -13,6 +13,7 @@
 #   needs: [insulation_degc, temperature_degc, stall_degc, size]
 #   says: "{size} reaches {insulation} {when}; its insulation is rated for {limit.insulation}"
 #   remedy: "Use a larger conductor or one of a higher insulation rating, or shorten the longest run; let a stall be cut off sooner."
+#   mends: [size]
 #   sources:
 #     - {set: workmanship, source: physics, clause: "", asks: "the steady or transient heat balance of the copper stays below the rating of its insulation, with Table 5 as the steady state", trust: computed}
 #   related: [conductors/overloaded]

@@ -14,6 +14,7 @@
 #   decides: [exposed_mm]
 #   says: "{size} carries {current}, at most {limit.current} allowed where it runs"
 #   remedy: "Use a conductor that may carry at least {current} there: a larger one, or one of a higher insulation rating."
+#   mends: [size]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.425(b), (c)", asks: "no more current than Table 5 allows, times note 1 in engine spaces, intermittent surges aside", trust: read}
 #     - {set: us-inspected, source: 46-cfr-28, clause: "28.370(d)(1)", asks: "cable for power and lighting under 50 V keeps 33 CFR 183.425", trust: read}

@@ -15,6 +15,7 @@
 #   decides: [load_pct, bundle_size]
 #   says: "{size} carries {current}, at most {limit.current} allowed among the conductors it runs with"
 #   remedy: "Take it out of the bundle, part the bundle, or use a conductor that may carry at least {current} there."
+#   mends: [size]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "on direct current too, in newer editions, the amperage times 0.70 for 3 conductors together, 0.60 for 4 to 6, 0.50 for 7 to 24, 0.40 for more; the newest factors may be harsher", trust: secondary}
 #   related: [conductors/overloaded]

@@ -15,6 +15,7 @@
 #   decides: [known_role, ungrounded, returns]
 #   says: "the devices of its circuits let {returns} pass; {size} stands {limit.returns} by the same share as a feed"
 #   remedy: "Use a return as large as the feeds of its circuits together, or give some of them a return of their own."
+#   mends: [size]
 #   sources:
 #     - {set: workmanship, source: physics, clause: "", asks: "a return stands what its devices let pass; the share is that of 33 CFR 183.455(c)(1) for the conductor that a device protects, which does not speak of returns", trust: computed}
 #   related: [conductors/overloaded, protection/device-oversized]

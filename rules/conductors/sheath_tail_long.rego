@@ -14,6 +14,7 @@
 #   decides: [in_sheath, area_mm2]
 #   says: "{size} sticks out of its sheath by {tail}, at most {limit.tail} allowed"
 #   remedy: "Carry the sheath on to within {limit.tail} of the terminal, or splice on a larger conductor in an enclosure."
+#   mends: ["sheath_tail: {tail}"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.425(f)", asks: "a No. 18 conductor sticks out of its sheath by at most 30 in", trust: read}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "at most 30 in for 18 AWG", trust: secondary}

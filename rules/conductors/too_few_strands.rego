@@ -15,6 +15,7 @@
 #   decides: [area_mm2]
 #   says: "{size} of {strands} strands, at least {limit.strands} asked {of}"
 #   remedy: "Replace it by one of at least {limit.strands} strands; type 3 stands vibration best."
+#   mends: ["strands: {strands}"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "stranding", asks: "at least 19 strands from 16 AWG on, 127 of 2/0 AWG type 2, 1,323 of type 3", trust: secondary}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "stranding, other rows", asks: "the other rows by size and type of stranding", trust: unverified}

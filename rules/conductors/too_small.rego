@@ -14,6 +14,7 @@
 #   asks: [in_sheath, exposed_mm, current_a, length_mm]
 #   says: "{size}, and {limit.size} is the smallest {where}"
 #   remedy: "Replace it by a conductor of at least {limit.size}."
+#   mends: [size]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.425(d)", asks: "No. 18 AWG or larger in a multiconductor sheath; 183.425(g) exempts some", trust: read}
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.425(e)", asks: "No. 16 AWG or larger where installed separately; 183.425(g) exempts some", trust: read}

@@ -14,6 +14,7 @@
 #   decides: [wettest]
 #   says: "plain copper strands in a {exposure} space"
 #   remedy: "Use tinned cable when it is next replaced; until then seal its ends with adhesive heat-shrink."
+#   mends: ["tinned: true"]
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "tinned strands wherever it is damp", trust: practice}
 #   since: 0.1.0

@@ -13,6 +13,7 @@
 #   needs: [low_voltage_v, min_v]
 #   says: "{voltage} is left at its terminals with a low battery; it needs {limit.voltage}"
 #   remedy: "Use larger conductors to {subject} and back, or equipment that works from less; keep the battery charged meanwhile."
+#   mends: [size]
 #   sources:
 #     - {set: workmanship, source: maker, clause: "", asks: "at least the voltage that the maker of the load asks for", trust: computed}
 #   related: [conductors/drop-excessive]

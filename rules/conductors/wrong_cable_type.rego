@@ -14,6 +14,7 @@
 #   asks: [exposed_mm]
 #   says: "marked {standard}, which is none of the standards that are accepted"
 #   remedy: "Replace it by cable marked UL 1426, or SAE J1127 or J1128 with insulation to SAE J378."
+#   mends: ["standard: ul-1426"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.430(a)", asks: "under 50 V, conductors to SAE J1127 or J1128 with insulation to SAE J378, or those of 183.435", trust: read}
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.435(a)", asks: "UL 1426 boat cable, IEEE 45 cable, moisture-resistant and flame-retardant wire of NFPA 70 article 310, and certain flexible cords", trust: read}

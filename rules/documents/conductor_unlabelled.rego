@@ -13,6 +13,7 @@
 #   needs: [labelled]
 #   says: "labelled at {ends}"
 #   remedy: "Mark it at both ends with the name that the diagram gives it."
+#   mends: ["labelled: both"]
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "each conductor can be told at both of its ends", trust: practice}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "conductors are identified throughout", trust: unverified}

@@ -14,6 +14,7 @@
 #   asks: [surge_a, intermittent_a, nominal_v, lamps_a, motors_a, coils_a, plain_a]
 #   says: "made for {current}, {load} {what}"
 #   remedy: "Fit one made for at least {load}, or let it work a relay that is."
+#   mends: ["links[0].rating: {current}", "continuous: {current}", "intermittent: {current}"]
 #   sources:
 #     - {set: workmanship, source: physics, clause: "", asks: "the current that flows does not exceed what the contact is made for, starting and stall included", trust: computed}
 #     - {set: workmanship, source: ac-43-13-1b, clause: "table 11-4", asks: "a switch rated at a multiple of its steady load current, by kind of load: at 12 V lamps 5, coils 2, motors 2; at 28 V lamps 8, coils 4, motors 3, heaters 2", trust: read}

@@ -13,6 +13,7 @@
 #   decides: [deck]
 #   says: "nothing guards it against being worked by accident"
 #   remedy: "Fit a switch with a hinged cover or a raised rim, or a main switch that is kept open."
+#   mends: ["guarded: true"]
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "foot and deck switches are guarded against accidental operation", trust: practice}
 #   related: [equipment/stations-not-interlocked]

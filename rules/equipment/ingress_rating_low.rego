@@ -15,6 +15,7 @@
 #   decides: [exposure]
 #   says: "marked {rating} in a {exposure} place"
 #   remedy: "Fit one marked {limit.rating} or better, or move it to a drier place."
+#   mends: ["ip: {rating}"]
 #   sources:
 #     - {set: workmanship, source: iec-60529, clause: "second characteristic numeral", asks: "4 splashing, 5 and 6 jets, 7 and 8 immersion; from 7 on they are tests of their own", trust: secondary}
 #     - {set: workmanship, source: common-practice, clause: "", asks: "equipment is as tight as the place that it stands in", trust: practice}

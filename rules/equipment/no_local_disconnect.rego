@@ -12,6 +12,7 @@
 #   needs: [local_disconnect]
 #   says: "nothing cuts it off in sight of it, and nothing can be locked open"
 #   remedy: "Fit a disconnect in sight of the {kind}, or one that takes a padlock when open."
+#   mends: ["local_disconnect: in-sight"]
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.380(j), (k)", asks: "a disconnect ahead of the fuses, which can be locked open if it is out of sight of the load", trust: read}
 #   since: 0.1.0

@@ -12,6 +12,7 @@
 #   needs: [marked]
 #   says: "voltage and current are not marked on it"
 #   remedy: "Mark voltage and current on it or beside it, from the maker's sheet."
+#   mends: ["marked: true"]
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-169, clause: "169.665", asks: "generators, motors and major equipment carry maker, volts, and amperes or watts", trust: read}
 #     - {set: us-inspected, source: 46-cfr-143, clause: "143.400(c)", asks: "equipment is marked with its current and voltage rating", trust: read}

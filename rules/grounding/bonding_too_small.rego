@@ -15,6 +15,7 @@
 #   decides: [bonding]
 #   says: "{size} ({area}), at least {limit.area} here"
 #   remedy: "Replace it by 8 AWG (10 mm²) or more; from a case one size below the conductors that feed it will do."
+#   mends: [size]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-2, clause: "", asks: "bonding conductors of at least 8 AWG", trust: secondary}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "E-9.21.2.1 as quoted", asks: "a grounding conductor from a case is at most one size below the conductors that feed it, and at least 16 AWG", trust: secondary}

@@ -15,6 +15,7 @@
 #   decides: [petrol_near]
 #   says: "a {kind} that is not ignition protected, and not isolated, where petrol vapour can be"
 #   remedy: "Fit one that is marked as ignition protected, or move it out of the space; isolate before work and air the space first."
+#   mends: ["ignition_protected: true"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.410(a)", asks: "a component does not ignite a surrounding mixture of propane and air, unless it is isolated from petrol sources", trust: read}
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.410(b)", asks: "the ways to isolate a component", trust: read}

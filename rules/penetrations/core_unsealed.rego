@@ -15,6 +15,7 @@
 #   decides: [build]
 #   says: "{core} is open to water in {where}"
 #   remedy: "Take the core back around the hole, fill with thickened epoxy, or bond in a plug or tube, and drill again at size."
+#   mends: ["hole.core_edge: epoxy-annulus", "fasteners.core_sealed: true"]
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "no core is exposed in a hole, nor at its fasteners", trust: practice}
 #   related: [penetrations/unbedded]

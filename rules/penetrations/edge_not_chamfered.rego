@@ -15,6 +15,7 @@
 #   decides: [gelcoat]
 #   says: "{what} not chamfered"
 #   remedy: "Chamfer each hole just wider than its fastener, down through the gelcoat, and bed it again."
+#   mends: ["hole.edge: chamfered", "fasteners.countersunk: true"]
 #   sources:
 #     - {set: workmanship, source: sealant-guides, clause: "", asks: "the edge of a hole through gelcoat is chamfered or countersunk before anything is driven into it", trust: secondary}
 #   related: [penetrations/unbedded, penetrations/core-unsealed]

@@ -15,6 +15,7 @@
 #   decides: [passing]
 #   says: "conductors pass a hole with a {edge} edge and {seal} around them"
 #   remedy: "Fit a grommet, bush, gland or edge strip, so that no conductor can touch the edge."
+#   mends: ["hole.edge: grommet", "seal.kind: grommet"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.445(a)", asks: "conductors passing a rigid surface are protected from abrasion", trust: read}
 #     - {set: workmanship, source: ac-43-13-1b, clause: "11-96c", asks: "holes in bulkheads and frames are lined, sleeved or fitted with a grommet", trust: read}

@@ -14,6 +14,7 @@
 #   decides: [load_bearing, fastener_count]
 #   says: "the fitting carries load and has neither a backing plate nor a core plug"
 #   remedy: "Fill the core under the fitting with thickened epoxy and put a plate behind it."
+#   mends: ["backing: plate"]
 #   sources:
 #     - {set: workmanship, source: sealant-guides, clause: "", asks: "what carries load through a panel has a plate behind it, and a solid plug where the panel is cored", trust: secondary}
 #   related: [penetrations/core-unsealed]

@@ -15,6 +15,7 @@
 #   decides: [exposure, passing]
 #   says: "the cable runs down {where} without a loop"
 #   remedy: "Lead the cable below the hole and up again, so that water drips off at the lowest point."
+#   mends: ["drip_loop.side: from", "drip_loop.side: to", "drip_loop.side: both"]
 #   sources:
 #     - {set: workmanship, source: ac-43-13-1b, clause: "11-96x", asks: "a trap or drip loop where wires run down to a connector, block, panel or box", trust: read}
 #     - {set: workmanship, source: tm-1-1500-204-23-4, clause: "inspection list (24)", asks: "a trap or drip loop where wires run down to a connector, panel or box", trust: read}

@@ -15,6 +15,7 @@
 #   decides: [exposure, watertight]
 #   says: "{seal}, rating {rating}, where it has to keep out {water}"
 #   remedy: "Fit a seal that is marked {limit.rating} or better, or lead the cable another way."
+#   mends: ["seal.rating: {rating}"]
 #   sources:
 #     - {set: workmanship, source: iec-60529, clause: "second characteristic numeral", asks: "4 splashing, 5 and 6 jets, 7 and 8 immersion; from 7 on they are tests of their own", trust: secondary}
 #     - {set: workmanship, source: common-practice, clause: "", asks: "a deck hole is as tight as the weather that reaches it", trust: practice}

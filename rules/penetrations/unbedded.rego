@@ -15,6 +15,7 @@
 #   decides: [exposure]
 #   says: "{what} without bedding in a {exposure} place"
 #   remedy: "Take the fitting off, chamfer the holes, bed it and each fastener, and tighten in two steps."
+#   mends: ["fasteners.bedded: true", "bedding.compound: butyl"]
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "what is fastened through a wet panel is bedded, and so is each fastener", trust: practice}
 #   related: [penetrations/core-unsealed]

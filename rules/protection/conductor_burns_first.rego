@@ -14,6 +14,7 @@
 #   decides: [ungrounded, behind_device, guard_fused]
 #   says: "{guarded_by} may let {let_through} through in a short circuit; {size} stands {limit.let_through}"
 #   remedy: "Use a larger conductor, or a smaller or quicker fuse that lets no more than {limit.let_through} through."
+#   mends: [rating, size]
 #   sources:
 #     - {set: international, source: iec-60364-4-43, clause: "434.5.2", asks: "the energy let through stays below k²·S²", trust: secondary}
 #     - {set: workmanship, source: iec-60949, clause: "", asks: "the same, with k from the temperatures of the insulation", trust: secondary}

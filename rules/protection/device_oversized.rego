@@ -15,6 +15,7 @@
 #   decides: [ungrounded, bare]
 #   says: "{guarded_by} of {guard} protects {size}, at most {limit.guard} allowed"
 #   remedy: "Fit a device of at most {limit.guard}, if that carries the load, or a larger conductor; isolate before work."
+#   mends: [rating, size]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.455(c)(1)", asks: "under 50 V a rating of at most 150 % of the Table 5 value, taken without note 1", trust: read, needs: [table5_a, guard_table5_pct]}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.380(d)", asks: "a rating matched to the conductor's capacity, or the next larger standard size up to 150 %", trust: read, needs: [allowable_a, guard_allowable_pct]}

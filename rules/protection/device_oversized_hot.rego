@@ -14,6 +14,7 @@
 #   decides: [ungrounded, bare]
 #   says: "{guarded_by} of {guard} protects {size}; where it runs hottest, {limit.guard} is 150 % of what it may carry"
 #   remedy: "Fit a device of at most {limit.guard}, if that carries the load, or a conductor with a higher insulation rating."
+#   mends: [rating, size, "insulation: 105 degC"]
 #   sources:
 #     - {set: workmanship, source: physics, clause: "", asks: "the share that 33 CFR 183.455(c)(1) takes of Table 5, taken of the amperage corrected by note 1 or for a hotter space; the regulation itself does not ask for that", trust: computed}
 #   related: [protection/device-oversized]

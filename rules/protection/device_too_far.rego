@@ -15,6 +15,7 @@
 #   decides: [self_limiting]
 #   says: "{device} stands {length} along the conductors from {source}, at most {limit.length} allowed"
 #   remedy: "Move {device} to within {limit.length} of {source}, measured along the conductors; isolate the source before work."
+#   mends: [place]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.460(a)", asks: "a fuse or breaker within 72 in of a battery, along the conductor; a boat built before 1 August 1985 may have a disconnect switch instead", trust: read}
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.455(b)", asks: "elsewhere at the source, else within 7 in, else within 40 in if sheathed or enclosed all the way", trust: read}

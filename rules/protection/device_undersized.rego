@@ -13,6 +13,7 @@
 #   needs: [rating_a, load_a]
 #   says: "rated {load}, and carries {limit.load} without pause"
 #   remedy: "Fit a device of at least {limit.load}, and a conductor that it protects."
+#   mends: [rating]
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "a device carries the continuous current of all that it feeds; one in a hot space carries less than its rating", trust: practice}
 #   related: [protection/device-oversized]

@@ -13,6 +13,7 @@
 #   needs: [rated_v, nominal_v]
 #   says: "rated {rated} in a circuit of {nominal}"
 #   remedy: "Fit a device marked for at least {limit.rated} DC."
+#   mends: ["voltage: {rated}"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.455(d)", asks: "a device's voltage rating is not below the nominal voltage of its circuit", trust: read}
 #   since: 0.1.0

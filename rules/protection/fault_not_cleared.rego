@@ -15,6 +15,7 @@
 #   decides: [ungrounded, behind_device]
 #   says: "a bolted fault at its far end draws as little as {fault}, {what}"
 #   remedy: "Use a larger conductor, or a smaller or quicker device, so that a fault at the far end opens it at once."
+#   mends: [rating, size]
 #   sources:
 #     - {set: workmanship, source: physics, clause: "", asks: "the least fault current opens the device, by the published gates of its family", trust: computed}
 #     - {set: international, source: iec-60364-4-43, clause: "434.5.2", asks: "the time to the temperature limit is reckoned for short circuits of up to 5 s", trust: secondary}

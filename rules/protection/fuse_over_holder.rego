@@ -13,6 +13,7 @@
 #   needs: [rating_a, holder_a]
 #   says: "{rating} in a holder for {limit.rating}"
 #   remedy: "Fit a holder for at least {rating}, or a fuse of at most {limit.rating} if that carries the load."
+#   mends: [rating]
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "a fuse is rated no higher than its holder", trust: practice}
 #   related: [protection/device-oversized]

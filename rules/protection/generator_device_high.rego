@@ -14,6 +14,7 @@
 #   decides: [machine_limits]
 #   says: "rated {rating} for {machine} of {machine_current}, {share} of it, at most {limit.share} allowed"
 #   remedy: "Fit a device of at most {limit.rating} in the output of {machine}, near it."
+#   mends: [rating]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.460(b)", asks: "at most 120 % of the machine's maximum rated current at 60 °C, self-limiting machines aside", trust: read, needs: [machine_hot_pct]}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.320(f)", asks: "at most 115 % of the machine's full-load rating", trust: read}

@@ -14,6 +14,7 @@
 #   asks: [first, cranking_a, bank_ah, bank_short_a]
 #   says: "made to interrupt {interrupt}, at least {limit.interrupt} asked: {why}"
 #   remedy: "Fit a device marked to interrupt at least {limit.interrupt} at the circuit's voltage, or put a fuse that can break it ahead of this one, near the battery."
+#   mends: ["interrupt: {interrupt}"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "by older editions a capacity by the cold-cranking amperes of the bank, printed for breakers on 12 V and 24 V; by newer ones, above 2,200 A or 500 Ah, the bank's short-circuit rating, or 20 kA if that is above 10 kA", trust: secondary, needs: [lithium, nominal_v]}
 #     - {set: workmanship, source: physics, clause: "", asks: "a device can break the greatest fault current where it stands; the maker's internal resistance of the battery settles that, an estimate does not", trust: computed, needs: [fault_a, fault_least_a]}

@@ -13,6 +13,7 @@
 #   decides: [lighting]
 #   says: "rated {rating} for a lighting branch, at most {limit.rating} allowed"
 #   remedy: "Part the lights into branches behind devices of at most {limit.rating}."
+#   mends: [rating]
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.380(g)", asks: "lighting branch circuits of at most 30 A", trust: read}
 #     - {set: us-inspected, source: 46-cfr-129, clause: "129.380(f)", asks: "lighting branch circuits of at most 30 A", trust: read}

@@ -14,6 +14,7 @@
 #   decides: [motor]
 #   says: "rated {rating} for a motor of {motor_current}, {share} of it, at most {limit.share} allowed"
 #   remedy: "Fit a device of at most {limit.rating} that stands the motor's starting current, such as a delayed one."
+#   mends: [rating]
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-169, clause: "169.673(g)", asks: "a device of their own for motor conductors, at most 125 % of the motor's full-load current", trust: read}
 #   related: [protection/device-oversized]

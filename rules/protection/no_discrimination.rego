@@ -14,6 +14,7 @@
 #   decides: [discrimination]
 #   says: "a fault behind it opens {others} as well, or before"
 #   remedy: "Use a smaller or quicker device here, or a larger or slower one ahead, with at least twice the rating between fuses of one family."
+#   mends: [rating]
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "a fault opens the device nearest to it and no other", trust: practice}
 #     - {set: workmanship, source: physics, clause: "", asks: "the greatest opening time of the device behind is below the least of the one ahead, at every fault current between", trust: computed}

@@ -14,6 +14,7 @@
 #   asks: [trip_free]
 #   says: "{how}"
 #   remedy: "Fit a breaker that is trip-free and stays open until it is reset by hand, or a fuse; isolate before work."
+#   mends: ["trip_free: true", "reset: manual"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.455(a)", asks: "a breaker is manually reset and trip-free", trust: read}
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.460(a)", asks: "the same for a breaker in a battery's conductor", trust: read}

@@ -14,6 +14,7 @@
 #   asks: [stall_cut_s, stall_heat_s, protector, motor_limit_s]
 #   says: "with its rotor locked, {what}"
 #   remedy: "Use a motor with a thermal protector, a device that opens sooner at the stall current, or larger conductors."
+#   mends: [rating, size]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "no fire hazard if a motor circuit stays energised for seven hours under any overload, locked rotor included", trust: secondary}
 #     - {set: workmanship, source: physics, clause: "", asks: "a device or the motor's protector opens before a conductor passes its rating, or the motor the time that it stands", trust: computed}

@@ -13,6 +13,7 @@
 #   needs: [with_ac]
 #   says: "it runs {way} alternating current"
 #   remedy: "Lead the AC conductors apart, or in a sheath of their own, and keep the two apart along the whole way; isolate both before work."
+#   mends: ["with_ac: separated"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "AC conductors are sheathed, bundled or otherwise kept apart from DC", trust: secondary}
 #     - {set: international, source: iso-10133, clause: "7.8", asks: "DC not in one wiring system with AC unless screened or separated", trust: secondary}

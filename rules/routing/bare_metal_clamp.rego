@@ -14,6 +14,7 @@
 #   decides: [in]
 #   says: "a metal clamp holds it with nothing between"
 #   remedy: "Fit cushioned clamps, or wrap the conductor under the clamp and round the edges of the clamp."
+#   mends: ["support_kind: cushioned-clamp"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "metal clamps have rounded edges, and the conductor is wrapped under them", trust: secondary}
 #     - {set: workmanship, source: common-practice, clause: "", asks: "metal clamps are cushioned", trust: practice}

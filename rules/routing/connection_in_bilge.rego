@@ -14,6 +14,7 @@
 #   decides: [in_bilge]
 #   says: "the joint on {on} stands in the bilge and is not watertight"
 #   remedy: "Move the joint up out of the bilge, or seal it with adhesive-lined heat shrink, or house it in a box marked IPX7 or better."
+#   mends: ["cover: heat-shrink-adhesive"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "connections in the bilge are waterproof", trust: secondary}
 #   related: [terminations/unsealed-where-wet]

@@ -14,6 +14,7 @@
 #   asks: [moving_parts_mm]
 #   says: "it {harm} and is not protected"
 #   remedy: "Lead it another way, or protect it with conduit, trunking or a guard."
+#   mends: ["protected: true"]
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-143, clause: "143.575(a)(3)", asks: "not across walking paths nor within 24 in of moving machinery unless adequately protected", trust: read}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(b)(6)", asks: "covering where wiring is subject to mechanical abuse", trust: read}

@@ -14,6 +14,7 @@
 #   asks: [first_support_mm]
 #   says: "the first support is {support} from the terminal, at most {limit.support} allowed"
 #   remedy: "Clamp the cable within {limit.support} of the battery terminal; cover the terminals before work."
+#   mends: ["first_support: {support}"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "battery cables supported within 36 in of the terminal", trust: secondary}
 #     - {set: international, source: iso-10133, clause: "7.4", asks: "the first support of battery conductors within 1 m of the terminal", trust: secondary}

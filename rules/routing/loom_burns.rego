@@ -14,6 +14,7 @@
 #   decides: [in]
 #   says: "the loom is {loom}, no better"
 #   remedy: "Replace it by loom marked UL 94 V-2 or better (V-1, V-0)."
+#   mends: ["loom_rating: ul-94-v-0"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "loom is self-extinguishing, its resin UL 94 V-2 or better", trust: secondary}
 #   since: 0.1.0

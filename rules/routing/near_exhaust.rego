@@ -15,6 +15,7 @@
 #   decides: [dry_exhaust, wet_exhaust]
 #   says: "{distance} from a {part}, at least {limit.distance} wanted"
 #   remedy: "Lead it at least {limit.distance} away from the {part}, or put a heat shield between and say so."
+#   mends: ["exhaust_dry: {distance}", "exhaust_wet: {distance}"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "2 in from wet exhaust parts, 9 in from dry ones", trust: secondary}
 #   since: 0.1.0

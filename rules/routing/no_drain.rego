@@ -14,6 +14,7 @@
 #   decides: [in]
 #   says: "the conduit runs level and has no drain holes"
 #   remedy: "Drill drain holes at its low points; on an inspected vessel 6 mm (1/4 in) holes, at most 1.52 m (5 ft) apart."
+#   mends: ["drains: true"]
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(b)(6)", asks: "level protective pipes drained by 6 mm (0.25 in) holes every 1,520 mm (5 ft)", trust: read}
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "conduit drained so that water cannot collect", trust: unverified}

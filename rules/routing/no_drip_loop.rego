@@ -14,6 +14,7 @@
 #   decides: [exposure]
 #   says: "the cable comes down to {on} without a drip loop, in a place that is {exposure}"
 #   remedy: "Hang the cable in a loop that is lower than {on}, so that water drips off there, or bring it in from below."
+#   mends: ["drip_loop: true"]
 #   sources:
 #     - {set: workmanship, source: tm-1-1500-204-23-4, clause: "inspection list (24)", asks: "a trap or drip loop where wires run down to a connector, block, panel or box", trust: read}
 #     - {set: workmanship, source: ac-43-13-1b, clause: "11-96x", asks: "the same", trust: read}

@@ -13,6 +13,7 @@
 #   needs: [slack]
 #   says: "the slack allows {slack}, two are wanted"
 #   remedy: "Leave enough slack at {on} for two new terminations, on top of the drip loop."
+#   mends: ["slack: two"]
 #   sources:
 #     - {set: workmanship, source: ac-43-13-1b, clause: "11-118", asks: "slack at lugs and connectors for two re-terminations, beyond the drip loop", trust: read}
 #   since: 0.1.0

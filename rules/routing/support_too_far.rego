@@ -15,6 +15,7 @@
 #   decides: [in]
 #   says: "supports are {support} apart, at most {limit.support} allowed"
 #   remedy: "Add supports, no two of them more than {limit.support} apart, or lay it in conduit, trunking or a tray."
+#   mends: ["support: {support}"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "supported throughout, or at least every 18 in", trust: secondary}
 #     - {set: international, source: iso-10133, clause: "7.3", asks: "supported at most every 450 mm unless in conduit, trunking or tray", trust: secondary}

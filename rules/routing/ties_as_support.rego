@@ -15,6 +15,7 @@
 #   decides: [in, vessel.length_mm]
 #   says: "nothing but {support} holds a conductor of {conductor}"
 #   remedy: "Hang it from clamps or saddles that are screwed or bolted on; use ties only to hold the bundle together."
+#   mends: ["support_kind: saddle", "support_kind: cushioned-clamp"]
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(b)(4)", asks: "metal supports; plastic ties only to bundle or retain, with an exception up to 19.8 m (65 ft)", trust: read}
 #     - {set: workmanship, source: tm-1-1500-204-23-4, clause: "inspection list (15)", asks: "tape or cord, for which a plastic tie stands today, is not the primary support", trust: read}

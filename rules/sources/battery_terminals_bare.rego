@@ -13,6 +13,7 @@
 #   asks: [ungrounded_covered, terminals_covered]
 #   says: "metal can touch {terminals}"
 #   remedy: "Fit boots over the terminals, or a box with a lid; cover one terminal before work on the other."
+#   mends: ["terminals_covered: true", "ungrounded_covered: true"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.420(b)", asks: "metal objects cannot touch the ungrounded terminals", trust: read}
 #     - {set: international, source: iso-10133, clause: "5.4", asks: "metal objects cannot touch any terminal", trust: secondary}

@@ -14,6 +14,7 @@
 #   decides: [chemistry]
 #   says: "it stands in {tray}"
 #   remedy: "Stand it in a tray or box of electrolyte-resistant plastic that holds what it can spill."
+#   mends: ["tray: liquid-tight"]
 #   sources:
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.350(e)", asks: "trays of or lined with material that resists the electrolyte", trust: read}
 #     - {set: us-inspected, source: 46-cfr-169, clause: "169.668(f)", asks: "a tray of lead or other material that resists the electrolyte", trust: read}

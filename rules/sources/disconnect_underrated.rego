@@ -14,6 +14,7 @@
 #   asks: [intermittent_a]
 #   says: "made for {current}, {load} flows through it"
 #   remedy: "Fit a switch made for at least {load}; isolate the battery before work."
+#   mends: ["continuous: {current}", "intermittent: {current}"]
 #   sources:
 #     - {set: workmanship, source: physics, clause: "", asks: "the current that flows does not exceed what the switch is made for", trust: computed}
 #     - {set: uk, source: uk-bss-2002, clause: "3.5", asks: "a master switch carries the greatest current, starting included", trust: secondary}

@@ -14,6 +14,7 @@
 #   decides: [terminal]
 #   says: "{fault}"
 #   remedy: "Crimp again with a ratchet or hydraulic tool that is in calibration, with the die made for the terminal."
+#   mends: ["crimp.tool: ratchet", "crimp.calibrated: true", "crimp.matching: true"]
 #   sources:
 #     - {set: workmanship, source: ac-43-13-1b, clause: "11-178", asks: "crimps are made with a calibrated ratchet tool of the right size", trust: read}
 #   related: [terminations/pull-too-low]

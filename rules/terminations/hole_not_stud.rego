@@ -14,6 +14,7 @@
 #   decides: [terminal]
 #   says: "the ring is made for {hole}, the stud is {stud}"
 #   remedy: "Crimp on a ring made for {stud}; a ring drilled out or a washer in place of a fitting hole will not do."
+#   mends: ["hole: {hole}"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "the hole of a ring is of the same nominal size as the stud", trust: secondary}
 #     - {set: workmanship, source: din-46237, clause: "", asks: "ring terminals have a hole for each stud size", trust: unverified}

@@ -13,6 +13,7 @@
 #   needs: [terminal]
 #   says: "a spring clip holds the conductor on {on}"
 #   remedy: "Fit a bolted battery terminal or a ring on the stud; disconnect the ungrounded terminal last on, first off."
+#   mends: ["terminal: ring"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.420(g)", asks: "a battery connector does not depend on spring tension for its hold", trust: read}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.350(d)", asks: "permanent connectors; no spring clips or temporary clamps", trust: read}

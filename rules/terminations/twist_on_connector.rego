@@ -13,6 +13,7 @@
 #   needs: [terminal]
 #   says: "a twist-on connector joins the conductor at {on}"
 #   remedy: "Cut it off and crimp on a butt splice with adhesive-lined heat shrink, or land both conductors on a terminal block."
+#   mends: ["terminal: butt"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "no twist-on connectors", trust: secondary}
 #     - {set: us-inspected, source: 46-cfr-143, clause: "143.575(a)(4)", asks: "twist-on connectors only enclosed with the cap secured, not for joints, splices or extensions", trust: read}

@@ -14,6 +14,7 @@
 #   decides: [exposure]
 #   says: "neither the joint on {on} nor its enclosure keeps out {water}"
 #   remedy: "Seal the terminal with adhesive-lined heat shrink, or house the joint in an enclosure marked {limit.rating} or better."
+#   mends: ["cover: heat-shrink-adhesive"]
 #   sources:
 #     - {set: workmanship, source: common-practice, clause: "", asks: "joints in damp and wetter spaces are sealed by adhesive-lined heat shrink, or by an enclosure that keeps the water out", trust: practice}
 #     - {set: workmanship, source: iec-60529, clause: "second characteristic numeral", asks: "1 dripping, 4 splashing, 5 and 6 jets, 7 and 8 immersion", trust: secondary}

@@ -14,6 +14,7 @@
 #   decides: [terminal]
 #   says: "a washer lies between the terminal and what it presses on, on {on}"
 #   remedy: "Lay the terminal straight on the face that carries the current, washers only between it and the nut; isolate before work."
+#   mends: ["washer_in_path: false"]
 #   sources:
 #     - {set: workmanship, source: faa-powerplant, clause: "", asks: "no washer in the path of the current between copper lugs", trust: secondary}
 #   since: 0.1.0

@@ -14,6 +14,7 @@
 #   decides: [area_mm2]
 #   says: "a wing nut holds {size} on {on}"
 #   remedy: "Fit a hexagon nut with a lock washer, or a lock nut, and tighten it with a wrench; isolate before work."
+#   mends: ["nut: lock-nut"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-10, clause: "", asks: "no wing nuts on battery cables of 6 AWG or larger", trust: secondary}
 #     - {set: workmanship, source: common-practice, clause: "", asks: "heavy conductors are held by nuts tightened with a wrench", trust: practice}

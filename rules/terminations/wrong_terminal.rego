@@ -13,6 +13,7 @@
 #   needs: [terminal]
 #   says: "{terminal} on {on}"
 #   remedy: "Crimp on a ring terminal of the size of the stud, or a captive or flanged spade."
+#   mends: ["terminal: ring"]
 #   sources:
 #     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "rings, captive and flanged spades, splices and proven friction terminals; no plain spades, no set screw on the strands", trust: secondary}
 #     - {set: us-inspected, source: 46-cfr-183, clause: "183.340(k)", asks: "connectors on screw terminal blocks are captive: ring or flanged spade", trust: read}
