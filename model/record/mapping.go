@@ -79,7 +79,12 @@ func (t *table[T]) decodePair(d *decoder, keyNode, value *yaml.Node, path string
 		return
 	}
 	seen[i] = keyNode
-	full := d.paths.key(path, key)
+	var full string
+	if f.part != nil {
+		full = join(path, key) // kept with the parts, and by verdicts on them
+	} else {
+		full = d.paths.key(path, key)
+	}
 	d.place(full, at)
 	d.value(&f.spec, at, value, full, f.at(v))
 }
@@ -116,7 +121,7 @@ func (t *table[T]) complete(d *decoder, at verdict.Range, path string, seen *[ma
 	}
 	for _, i := range t.parts {
 		if f := &t.fields[i]; seen[i] == nil {
-			f.part.fill(d, d.paths.key(path, f.key), Absent, verdict.Range{}, f.at(v))
+			f.part.fill(d, join(path, f.key), Absent, verdict.Range{}, f.at(v))
 		}
 	}
 }
@@ -133,7 +138,7 @@ func (t *table[T]) fill(d *decoder, path string, state State, at verdict.Range, 
 	}
 	for _, i := range t.parts {
 		f := &t.fields[i]
-		f.part.fill(d, d.paths.key(path, f.key), state, at, f.at(v))
+		f.part.fill(d, join(path, f.key), state, at, f.at(v))
 	}
 }
 

@@ -7,7 +7,8 @@ import (
 	"driploop/model/verdict"
 )
 
-// paths makes the paths of a record, many of which share one allocation.
+// paths makes the paths of single values, many of which share one allocation:
+// whoever keeps one keeps all of them.
 type paths struct{ all strings.Builder }
 
 // pathsAtOnce is the room for paths that is made at once, in bytes.

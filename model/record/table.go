@@ -112,7 +112,7 @@ func (p several[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, p
 		if !d.spend() {
 			return
 		}
-		here, itemPath := d.src.rangeOf(item), d.paths.item(path, i)
+		here, itemPath := d.src.rangeOf(item), index(path, i)
 		d.place(itemPath, here)
 		p.of().decode(d, here, here, item, itemPath, "", &made[i])
 		*list = append(*list, &made[i])
@@ -151,7 +151,7 @@ func (p byID[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, path
 			continue
 		}
 		first[id] = here
-		itemPath := d.paths.key(path, id)
+		itemPath := join(path, id)
 		d.place(itemPath, here)
 		made = made[:len(made)+1]
 		v := &made[len(made)-1]
