@@ -1,6 +1,7 @@
 package record
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -26,26 +27,54 @@ func Read(path string) ([]byte, error) {
 		return nil, fmt.Errorf("read record: %w", err)
 	}
 	defer file.Close()
-	// Again, of what was opened: the name may stand for something else by now.
-	if info, err = file.Stat(); err != nil {
+	return readWhole(path, file)
+}
+
+// readWhole reads a file that was opened, and refuses one that is written
+// meanwhile.
+func readWhole(path string, file fs.File) ([]byte, error) {
+	// Of what was opened: the name may stand for something else by now.
+	info, err := file.Stat()
+	if err != nil {
 		return nil, fmt.Errorf("read record: %w", err)
 	}
 	if err := ordinary(path, info.Mode()); err != nil {
 		return nil, err
 	}
-	return ReadFrom(path, file)
+	text, err := readSized(path, file, info.Size())
+	if err != nil {
+		return nil, err
+	}
+	after, err := file.Stat()
+	if err != nil {
+		return nil, fmt.Errorf("read record: %w", err)
+	}
+	size := info.Size() // 0 of what the system makes up while it is read
+	if after.Size() != size || size > 0 && size != int64(len(text)) || !after.ModTime().Equal(info.ModTime()) {
+		return nil, fmt.Errorf("read record: %w", ErrChanged)
+	}
+	return text, nil
 }
+
+// ErrChanged is the error of a file that was written while it was read: what was
+// read of it may be half the old and half the new, and judge as whole.
+var ErrChanged = errors.New("it changed while it was read; judge it again when nobody writes to it")
 
 // ErrTooLarge is the error of a file beyond MaxBytes.
 var ErrTooLarge = errors.New("too large for a record")
 
 // ReadFrom returns the bytes of a record from a stream, MaxBytes at most; the
 // name is for messages.
-func ReadFrom(name string, from io.Reader) ([]byte, error) {
-	text, err := io.ReadAll(io.LimitReader(from, MaxBytes+1))
-	if err != nil {
+func ReadFrom(name string, from io.Reader) ([]byte, error) { return readSized(name, from, 0) }
+
+// readSized is ReadFrom of a stream that may have so many bytes.
+func readSized(name string, from io.Reader, size int64) ([]byte, error) {
+	var into bytes.Buffer
+	into.Grow(int(min(max(size, 0), MaxBytes)) + bytes.MinRead)
+	if _, err := into.ReadFrom(io.LimitReader(from, MaxBytes+1)); err != nil {
 		return nil, fmt.Errorf("read record: %w", err)
 	}
+	text := into.Bytes()
 	if len(text) > MaxBytes {
 		return nil, fmt.Errorf("read record: %s is %w: it has more than %d MiB", name, ErrTooLarge, MaxBytes>>20)
 	}
