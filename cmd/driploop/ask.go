@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -78,10 +77,13 @@ type asked struct {
 // bring others, such as a crimp its pull.
 func (s *session) asked(path string, text []byte) (asked, error) {
 	out := asked{text: text}
-	today := time.Now()
+	j, err := s.judgingAt(path)
+	if err != nil {
+		return out, err
+	}
 	const rounds = 8
 	for range rounds {
-		judged, err := s.judged(path, out.text, today)
+		judged, err := j.text(path, out.text)
 		if err != nil {
 			return out, err
 		}

@@ -87,11 +87,14 @@ func (s *session) tellSettings(cmd *cobra.Command, settings *yard.Settings, f *c
 }
 
 // takeRules has the records judged by the yard's own rules, too.
-func (s *session) takeRules(settings *yard.Settings) {
+func (s *session) takeRules(settings *yard.Settings) { s.engine = s.engineFor(settings) }
+
+// engineFor is the engine with the yard's own rules, if it has any.
+func (s *session) engineFor(settings *yard.Settings) engine {
 	if len(settings.Rules) == 0 {
-		return
+		return s.engine
 	}
-	s.engine = sync.OnceValues(func() (*rules.Engine, error) {
+	return sync.OnceValues(func() (*rules.Engine, error) {
 		var folders []*rules.Folder
 		for _, f := range settings.Rules {
 			if info, err := os.Stat(f.Path); err != nil || !info.IsDir() {

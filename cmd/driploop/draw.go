@@ -6,7 +6,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"driploop/model/quantity"
-	"driploop/model/verdict"
 	"driploop/reports"
 	"driploop/reports/diagram"
 )
@@ -53,7 +52,11 @@ func (s *session) draw(cmd *cobra.Command, args []string, f *drawFlags) error {
 	if err != nil {
 		return err
 	}
-	judged, err := s.judgeOne(cmd, args, one, &f.check)
+	j, err := s.judgingFor(cmd, args[0], &f.check)
+	if err != nil {
+		return err
+	}
+	judged, err := j.verdicts(args[0], one)
 	if err != nil {
 		return err
 	}
@@ -61,32 +64,4 @@ func (s *session) draw(cmd *cobra.Command, args []string, f *drawFlags) error {
 		Returns: f.returns, Unlisted: !f.list, Units: quantity.System(f.check.units.value), Caution: reports.Caution,
 	})
 	return s.to(f.check.output, func(w io.Writer) error { return d.SVG(w) })
-}
-
-// judgeOne judges a solved record as check would, by the settings of its yard.
-func (s *session) judgeOne(cmd *cobra.Command, args []string, one solved, f *checkFlags) (verdict.Record, error) {
-	today, err := dayOf(f.today)
-	if err != nil {
-		return verdict.Record{}, err
-	}
-	settings, err := s.settle(cmd, args, f)
-	if err != nil {
-		return verdict.Record{}, err
-	}
-	e, err := s.engine()
-	if err != nil {
-		return verdict.Record{}, err
-	}
-	p, err := practiceOf(e, settings)
-	if err != nil {
-		return verdict.Record{}, err
-	}
-	doc := one.facts()
-	doc.Practice = p.inForce(doc.Practice, one.record.Practice.At.Start.Line > 0)
-	judged, err := e.Judge(one.record, doc, today)
-	if err != nil {
-		return verdict.Record{}, &programFault{err}
-	}
-	p.recast(&judged)
-	return judged, nil
 }

@@ -2,14 +2,15 @@ package main
 
 import (
 	"io"
+	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"driploop/cmd/driploop/internal/editor"
 	"driploop/model/circuit"
-	"driploop/model/facts"
 	"driploop/model/record"
 	"driploop/model/remedy"
 	"driploop/model/verdict"
@@ -40,21 +41,24 @@ func newEditor(s *session) *cobra.Command {
 
 func (s *session) editor(in io.Reader, out io.Writer) error {
 	go func() { _, _ = s.engine() }() // beside the editor's greeting
-	judge := func(r *record.Record, a *circuit.Analysis) (*verdict.Record, error) {
-		e, err := s.engine()
-		if err != nil {
-			return nil, err
-		}
-		judged, err := e.Judge(r, facts.Build(r, a), time.Now())
-		return &judged, err
-	}
+	by := &judgings{session: s, all: map[string]*judging{}}
 	return editor.Serve(in, out, editor.Program{
 		Version: version(),
-		Judge:   judge,
-		Page:    s.pageInMarkdown,
-		Cures: func(name string, text []byte, breach *verdict.Verdict) ([]remedy.Cure, error) {
-			judge := func(text []byte) (*remedy.Judged, error) { return s.judged(name, text, time.Now()) }
-			return remedy.Of(name, text, judge, breach)
+		Judge: func(path string, text []byte, r *record.Record, a *circuit.Analysis) (*verdict.Record, error) {
+			j, err := by.of(path)
+			if err != nil {
+				return nil, err
+			}
+			judged, err := j.verdicts(path, solved{text: text, record: r, analysis: a})
+			return &judged, err
+		},
+		Page: s.pageInMarkdown,
+		Cures: func(path string, text []byte, breach *verdict.Verdict) ([]remedy.Cure, error) {
+			j, err := by.of(path)
+			if err != nil {
+				return nil, err
+			}
+			return remedy.Of(path, text, func(text []byte) (*remedy.Judged, error) { return j.text(path, text) }, breach)
 		},
 	})
 }
@@ -76,4 +80,27 @@ func (s *session) pageInMarkdown(rule string) (string, error) {
 	var b strings.Builder
 	err = reports.RuleMarkdown(&b, page, reports.Options{})
 	return b.String(), err
+}
+
+// judgings are how the records of an editor are judged, by folder: settings and
+// rules of a yard are read when the first record of a folder is opened.
+type judgings struct {
+	session *session
+	mu      sync.Mutex
+	all     map[string]*judging
+}
+
+func (b *judgings) of(path string) (*judging, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	folder := filepath.Dir(path)
+	if j := b.all[folder]; j != nil {
+		j.today = time.Now()
+		return j, nil
+	}
+	j, err := b.session.judgingAt(path)
+	if err == nil {
+		b.all[folder] = j
+	}
+	return j, err
 }

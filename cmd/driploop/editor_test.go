@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -275,4 +276,28 @@ func TestEditorSurvivesNonsense(t *testing.T) {
 	require.Error(t, c.conn.Call(context.Background(), "textDocument/hover", map[string]any{"textDocument": map[string]any{"uri": "file:///other"}}, nil))
 	require.Error(t, c.conn.Call(context.Background(), "no/such", nil, nil))
 	require.Error(t, c.conn.Call(context.Background(), "textDocument/hover", []int{1}, nil))
+}
+
+// TestEditorJudgesAsTheYardDoes: the settings and rules beside a record hold while
+// it is typed, too.
+func TestEditorJudgesAsTheYardDoes(t *testing.T) {
+	folder := t.TempDir()
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "driploop.yaml"), []byte("practice: [us-federal]\nseverity:\n  protection/unprotected: {to: caution, reason: a bench set-up}\n"), 0o600))
+	c := newClient(t)
+	text := "driploop: 1\njob: {number: J-1}\nvessel: {system: 12 V}\npractice: [workmanship]\ncomponents:\n  house: {kind: battery}\n  lights: {kind: lamp}\n" +
+		"conductors:\n  P1: {from: house.pos, to: lights.pos, role: positive, length: 25 m}\n"
+	require.NoError(t, c.conn.Notify(context.Background(), "textDocument/didOpen",
+		map[string]any{"textDocument": map[string]any{"uri": "file://" + filepath.ToSlash(folder) + "/job.yaml", "version": 1, "languageId": "yaml", "text": text}}))
+	select {
+	case d := <-c.published:
+		var seen []int
+		for _, one := range d.Diagnostics {
+			if one.Code == "protection/unprotected" {
+				seen = append(seen, one.Severity)
+			}
+		}
+		assert.Equal(t, []int{2}, seen, "a caution, by the settings, is a warning of the editor")
+	case <-time.After(20 * time.Second):
+		require.Fail(t, "nothing was published")
+	}
 }

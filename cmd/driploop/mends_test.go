@@ -14,12 +14,18 @@ import (
 	"driploop/model/record"
 	"driploop/model/remedy"
 	"driploop/model/verdict"
+	"driploop/model/yard"
 )
 
 func judgeAs(name string) remedy.Judge {
 	s := &session{out: &output{w: io.Discard}, engine: compiled()}
-	day := time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC)
-	return func(text []byte) (*remedy.Judged, error) { return s.judged(name, text, day) }
+	j, err := s.judgingBy(&yard.Settings{}, time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC))
+	return func(text []byte) (*remedy.Judged, error) {
+		if err != nil {
+			return nil, err
+		}
+		return j.text(name, text)
+	}
 }
 
 // TestEveryMendMends: a rule that says how a breach is mended is mended so in its

@@ -2,8 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -51,8 +49,11 @@ func (s *session) remedy(path string, write bool, units choice) error {
 	if err != nil {
 		return err
 	}
-	today := time.Now()
-	judge := func(text []byte) (*remedy.Judged, error) { return s.judged(path, text, today) }
+	j, err := s.judgingAt(path)
+	if err != nil {
+		return err
+	}
+	judge := func(text []byte) (*remedy.Judged, error) { return j.text(path, text) }
 	plan, err := remedy.Find(path, one.text, judge)
 	if err != nil {
 		return err
@@ -72,21 +73,4 @@ func (s *session) remedy(path string, write bool, units choice) error {
 		s.code = exitBreach
 	}
 	return reports.Remedies(s.out, plan, old, write, o)
-}
-
-// judged reads, solves and judges the text of a record that a program wrote.
-func (s *session) judged(name string, text []byte, today time.Time) (*remedy.Judged, error) {
-	one, faults := solve(name, text)
-	if len(faults) > 0 {
-		return nil, fmt.Errorf("%s:%d:%d: %s", name, faults[0].At.Line, faults[0].At.Column, faults[0].Says)
-	}
-	e, err := s.engine()
-	if err != nil {
-		return nil, err
-	}
-	verdicts, err := e.Judge(one.record, one.facts(), today)
-	if err != nil {
-		return nil, &programFault{err}
-	}
-	return &remedy.Judged{Record: one.record, Analysis: one.analysis, Verdicts: &verdicts}, nil
 }

@@ -1,10 +1,8 @@
 package main
 
 import (
-	"io"
 	"os"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -15,9 +13,7 @@ import (
 )
 
 func remedies(t *testing.T, name string, text []byte) *remedy.Plan {
-	s := &session{out: &output{w: io.Discard}, engine: compiled()}
-	day := time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC)
-	plan, err := remedy.Find(name, text, func(text []byte) (*remedy.Judged, error) { return s.judged(name, text, day) })
+	plan, err := remedy.Find(name, text, judgeAs(name))
 	require.NoError(t, err)
 	return plan
 }

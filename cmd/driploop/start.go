@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 	"go.yaml.in/yaml/v3"
@@ -52,7 +51,11 @@ func newStart(s *session) *cobra.Command {
 			if err := s.askRest(answers); err != nil {
 				return err
 			}
-			text, err := draft.Write(answers, s.judgeText)
+			j, err := s.judgingAt(to)
+			if err != nil {
+				return err
+			}
+			text, err := draft.Write(answers, j.draft)
 			if err != nil {
 				return err
 			}
@@ -102,10 +105,10 @@ func (s *session) answers(file string) (draft.Answers, error) {
 	return answers, nil
 }
 
-// judgeText judges a record that is being drafted. If it is none, the program
-// is at fault.
-func (s *session) judgeText(text []byte) (*verdict.Record, error) {
-	got, err := s.judged("draft.yaml", text, time.Now())
+// draft judges a record that is being drafted. If it is none, the program is at
+// fault.
+func (j *judging) draft(text []byte) (*verdict.Record, error) {
+	got, err := j.text("draft.yaml", text)
 	if err != nil {
 		return nil, &programFault{err}
 	}

@@ -4,12 +4,14 @@ import (
 	"io"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"driploop/model/draft"
 	"driploop/model/verdict"
+	"driploop/model/yard"
 )
 
 // TestDraftsBreakNoRule drafts every kind of job and judges it: nothing is
@@ -17,16 +19,18 @@ import (
 // sizes are proposed.
 func TestDraftsBreakNoRule(t *testing.T) {
 	s := &session{out: &output{w: io.Discard}, engine: compiled()}
+	j, err := s.judgingBy(&yard.Settings{}, time.Now())
+	require.NoError(t, err)
 	for _, kind := range draft.Questions()[0].Words {
 		t.Run(kind, func(t *testing.T) {
 			text, err := draft.Write(draft.Answers{
 				"kind": kind, "boat": "Marigold", "voltage": "12 V", "hull": "frp", "propulsion": "petrol-sterndrive", "current": "20 A",
 				"batteries": "engine", "load": "open-deck", "length": "6 m", "holes": "1",
-			}, s.judgeText)
+			}, j.draft)
 			require.NoError(t, err)
 			assert.NotContains(t, string(text), "no usual size", "a size for 20 A over 6 m")
 			assert.Contains(t, string(text), " AWG  ")
-			judged, err := s.judgeText(text)
+			judged, err := j.draft(text)
 			require.NoError(t, err)
 			require.NotZero(t, judged.Counts[verdict.Undecided])
 			for i := range judged.Verdicts {

@@ -23,7 +23,7 @@ func (s *server) actions(d *document, at textRange) ([]codeAction, error) {
 		if v.Outcome != verdict.Breach || here.Start.Line > at.End.Line || here.End.Line < at.Start.Line {
 			continue
 		}
-		cures, err := s.program.Cures(d.name(), []byte(d.text), v)
+		cures, err := s.program.Cures(d.path(), []byte(d.text), v)
 		if err != nil {
 			return nil, err
 		}

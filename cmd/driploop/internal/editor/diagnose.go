@@ -42,7 +42,7 @@ func (s *server) judged(d *document) (*verdict.Record, error) {
 	if d.verdicts != nil || d.analysis == nil {
 		return d.verdicts, nil
 	}
-	got, err := s.program.Judge(d.record, d.analysis)
+	got, err := s.program.Judge(d.path(), []byte(d.text), d.record, d.analysis)
 	d.verdicts = got
 	return got, err
 }

@@ -1,7 +1,9 @@
 package editor
 
 import (
+	"net/url"
 	"path"
+	"path/filepath"
 	"slices"
 	"strings"
 	"sync"
@@ -35,6 +37,15 @@ func newDocument(uri string, version int, text string) *document {
 
 // name is what messages call the file.
 func (d *document) name() string { return path.Base(d.uri) }
+
+// path is where the file lies; of a text that is no file, its name.
+func (d *document) path() string {
+	u, err := url.Parse(d.uri)
+	if err != nil || u.Scheme != "file" {
+		return d.name()
+	}
+	return filepath.FromSlash(u.Path)
+}
 
 // solve reads and solves the record, once.
 func (d *document) solve() {

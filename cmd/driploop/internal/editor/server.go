@@ -21,12 +21,12 @@ import (
 // Program is what the server asks of the program around it.
 type Program struct {
 	Version string
-	// Judge judges a record that could be read.
-	Judge func(r *record.Record, a *circuit.Analysis) (*verdict.Record, error)
+	// Judge judges a record that could be read, by the settings of its yard.
+	Judge func(path string, text []byte, r *record.Record, a *circuit.Analysis) (*verdict.Record, error)
 	// Page is the page of a rule, in Markdown.
 	Page func(rule string) (string, error)
 	// Cures seeks what would clear a breach of a text.
-	Cures func(name string, text []byte, breach *verdict.Verdict) ([]remedy.Cure, error)
+	Cures func(path string, text []byte, breach *verdict.Verdict) ([]remedy.Cure, error)
 }
 
 // Serve answers one editor until it leaves or the streams end.
