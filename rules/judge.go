@@ -104,7 +104,7 @@ func (w *writer) judge(doc *facts.Document) error {
 	for _, c := range w.later {
 		c.seat = &seat{subjects[c.id], c.of, c.at}
 		w.sites[0].move(c.subject, c.of)
-		w.one(c, w.sites[0])
+		w.one(&c, w.sites[0])
 	}
 	return w.consultAll()
 }
@@ -181,21 +181,22 @@ func (w *writer) next(r *rule, s *seat, at *site) {
 		w.later = append(w.later, c)
 		return
 	}
-	w.one(c, at)
+	w.one(&c, at)
 }
 
 // one judges a subject by a rule, or leaves it to OPA.
-func (w *writer) one(c candidate, at *site) {
+func (w *writer) one(c *candidate, at *site) {
 	number := c.rule.number
 	if !w.plain && w.inForce[number] == 0 {
-		w.write(c, c.rule.judge(at, 0, &opinion{}))
+		w.write(c, &judged{outcome: verdict.NotApplicable})
 		return
 	}
 	if w.plain || !c.rule.translated().opine(c.rule, at, w.inForce[number], &w.says) {
-		w.open[number] = append(w.open[number], c)
+		w.open[number] = append(w.open[number], *c)
 		return
 	}
-	w.write(c, c.rule.judge(at, w.inForce[number], &w.says))
+	j := c.rule.judge(at, w.inForce[number], &w.says)
+	w.write(c, &j)
 }
 
 // consultAll has OPA tell what is open.
@@ -236,7 +237,8 @@ func (w *writer) consult(r *rule, candidates []candidate, input ast.Value) error
 	for _, c := range candidates {
 		at.move(c.subject, c.of)
 		says := f.opinion(r, c.id)
-		w.write(c, r.judge(at, w.inForce[r.number], &says))
+		j := r.judge(at, w.inForce[r.number], &says)
+		w.write(&c, &j)
 	}
 	return nil
 }
@@ -247,7 +249,7 @@ func (w *writer) give(r *rule, candidates []candidate, err error) {
 	w.failures = append(w.failures, fmt.Sprintf("%s: the rule %s could not be evaluated: %v", r.shown, r.meta.ID, err))
 	why := verdict.Gap{Why: "the rule could not be evaluated: " + err.Error()}
 	for _, c := range candidates {
-		w.write(c, judged{outcome: verdict.Undecided, sets: w.inForce[r.number], missing: []verdict.Gap{why}})
+		w.write(&c, &judged{outcome: verdict.Undecided, sets: w.inForce[r.number], missing: []verdict.Gap{why}})
 	}
 }
 

@@ -34,15 +34,15 @@ type cites struct {
 }
 
 // write puts the outcome of one pair in words.
-func (w *writer) write(c candidate, j judged) {
+func (w *writer) write(c *candidate, j *judged) {
 	r := c.rule
 	v := &w.verdicts[c.verdict]
 	v.Rule, v.Outcome, v.Severity, v.Subject, v.At = &r.meta, j.outcome, r.meta.Severity, c.base.Path, c.at
-	v.Sources, v.ID = w.cited(r, &j), cmp.Or(c.base.Key, c.id)
+	v.Sources, v.ID = w.cited(r, j), cmp.Or(c.base.Key, c.id)
 	switch j.outcome {
 	case verdict.Breach:
 		v.Severity, v.Figures, v.Limit = j.shown.severity, j.shown.figures, j.shown.limit
-		v.Says, v.Remedy, v.Related = r.meta.Says, r.meta.Remedy, w.related(&c)
+		v.Says, v.Remedy, v.Related = r.meta.Says, r.meta.Remedy, w.related(c)
 		if v.Waiver = w.waivers.of(r.meta.ID, v.Subject); v.Waiver != nil {
 			v.Outcome = verdict.Waived
 		}

@@ -12,29 +12,46 @@ import (
 	"driploop/model/record"
 )
 
-// entry is what an entry of a list is told from its like by: what it is, and
-// all that it says, by which those that are the same thing are numbered.
-type entry struct{ is, says string }
+// entry is what an entry of a list is told from its like by: what it is, and the
+// entry itself, by all that it says those that are the same thing are numbered.
+type entry struct {
+	is   string
+	from any // pointer to it; nil where the order in the list is that of the boat
+}
 
 // keysOf returns a key for each entry of a list, which stays when the entries
 // change places. Entries that say the same are the same: they are numbered as
 // they stand.
 func keysOf(entries []entry) []string {
-	order := make([]int, len(entries))
-	for i := range order {
-		order[i] = i
+	alike := map[string][]int{}
+	for i, e := range entries {
+		alike[e.is] = append(alike[e.is], i)
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return strings.Compare(entries[a].says, entries[b].says) })
-	keys, count := make([]string, len(entries)), map[string]int{}
-	for _, i := range order {
-		is := entries[i].is
-		count[is]++
-		keys[i] = is
-		if n := count[is]; n > 1 {
-			keys[i] += " #" + strconv.Itoa(n)
+	keys := make([]string, len(entries))
+	for is, several := range alike {
+		for n, i := range inOrder(entries, several) {
+			keys[i] = is
+			if n > 0 {
+				keys[i] += " #" + strconv.Itoa(n+1)
+			}
 		}
 	}
 	return keys
+}
+
+// inOrder puts some entries into the order of what they say.
+func inOrder(entries []entry, some []int) []int {
+	if len(some) == 1 {
+		return some
+	}
+	said := make(map[int]string, len(some))
+	for _, i := range some {
+		if entries[i].from != nil {
+			said[i] = says(entries[i].from)
+		}
+	}
+	slices.SortStableFunc(some, func(a, b int) int { return strings.Compare(said[a], said[b]) })
+	return some
 }
 
 // segmentKeys names the segments of a conductor by the spaces that they run
@@ -53,7 +70,7 @@ func contactKeys(component string, contacts []*circuit.ContactResult) []string {
 	for i, contact := range contacts {
 		all[i] = entry{is: component}
 		if link := contact.Link; link != nil {
-			all[i] = entry{component + " " + strings.Join(link.Between, "-") + " " + link.When.V, says(link)}
+			all[i] = entry{component + " " + strings.Join(link.Between, "-") + " " + link.When.V, link}
 		}
 	}
 	return keysOf(all)
@@ -63,7 +80,7 @@ func testKeys(tests []*record.Test) []string {
 	all := make([]entry, len(tests))
 	for i, t := range tests {
 		of := strings.Join([]string{t.Load.V, t.Conductor.V, t.Penetration.V}, " ")
-		all[i] = entry{t.Kind.V + " of " + of + " on " + day(t.On), says(t)}
+		all[i] = entry{t.Kind.V + " of " + of + " on " + day(t.On), t}
 	}
 	return keysOf(all)
 }
@@ -71,7 +88,7 @@ func testKeys(tests []*record.Test) []string {
 func waiverKeys(waivers []*record.Waiver) []string {
 	all := make([]entry, len(waivers))
 	for i, w := range waivers {
-		all[i] = entry{w.Rule.V + " at " + w.Subject.V, says(w)}
+		all[i] = entry{w.Rule.V + " at " + w.Subject.V, w}
 	}
 	return keysOf(all)
 }
