@@ -23,10 +23,12 @@ func (a *analysis) setCleared(f *faulted, low, high *prospect) {
 	}
 	latest := a.clearing(low, low.amps).latest
 	soonest := a.clearing(high, high.amps).soonest
-	steps := append([]figure.Step{low.step}, a.openingSteps(devices, low.amps)...)
-	f.latest = a.openFigure(latest, "s", devices, "no device on its way surely opens at "+ampere(low.amps), steps)
-	steps = append([]figure.Step{high.step}, a.openingSteps(devices, high.amps)...)
-	f.soonest = a.openFigure(soonest, "s", devices, "no device on its way opens at "+ampere(high.amps), steps)
+	f.latest = a.openFigure(latest, "s", devices,
+		func() string { return "no device on its way surely opens at " + ampere(low.amps) },
+		func() []figure.Step { return a.openingSteps([]figure.Step{low.step}, devices, low.amps) })
+	f.soonest = a.openFigure(soonest, "s", devices,
+		func() string { return "no device on its way opens at " + ampere(high.amps) },
+		func() []figure.Step { return a.openingSteps([]figure.Step{high.step}, devices, high.amps) })
 	switch {
 	case !latest.sure():
 		f.clears = figure.OpenTruth(a.releaseGaps(devices)...)
@@ -36,15 +38,15 @@ func (a *analysis) setCleared(f *faulted, low, high *prospect) {
 }
 
 // openFigure returns a time or an energy that devices decide: open where what is
-// not recorded of them matters, or where none opens.
-func (a *analysis) openFigure(b bound, unit string, devices []hop, never string, working []figure.Step) figure.Figure {
+// not recorded of them matters, or where none opens: never says so then.
+func (a *analysis) openFigure(b bound, unit string, devices []hop, never func() string, working func() []figure.Step) figure.Figure {
 	switch {
 	case !b.sure():
 		return figure.Open(a.releaseGaps(devices)...)
 	case math.IsInf(b.worst, 1):
-		return figure.Open(figure.Because(never))
+		return figure.Open(figure.Because(never()))
 	}
-	return figure.Of(b.worst, unit, working...)
+	return figure.Of(b.worst, unit, working()...)
 }
 
 func ampere(amps float64) string {
@@ -64,9 +66,8 @@ func (a *analysis) releaseGaps(devices []hop) []figure.Gap {
 	return a.gapsOf.gaps
 }
 
-// openingSteps returns the working of the opening times of devices at a current.
-func (a *analysis) openingSteps(devices []hop, amps float64) []figure.Step {
-	var steps []figure.Step
+// openingSteps adds the working of the opening times of devices at a current.
+func (a *analysis) openingSteps(steps []figure.Step, devices []hop, amps float64) []figure.Step {
 	for _, h := range devices {
 		rel := a.releaseOf(h.branch)
 		if len(rel.gaps) > 0 {
@@ -115,16 +116,17 @@ func (a *analysis) setLetThrough(f *faulted, low, high *prospect) {
 		}
 		most, least = most.greatest(c.most), least.greatest(c.least)
 	}
-	const never = "no device on its way surely opens at every fault along it"
-	steps := append([]figure.Step{low.step, high.step}, a.openingSteps(devices, at)...)
-	if !math.IsInf(most.worst, 1) {
-		steps = append(steps, energyStep("greatest", at, most.worst))
-	}
-	f.most = a.openFigure(most, "A2s", devices, never, steps)
+	never := func() string { return "no device on its way surely opens at every fault along it" }
+	f.most = a.openFigure(most, "A2s", devices, never, func() []figure.Step {
+		steps := a.openingSteps([]figure.Step{low.step, high.step}, devices, at)
+		return append(steps, energyStep("greatest", at, most.worst))
+	})
 	if !most.sure() {
 		f.most = figure.Open(a.energyGaps(devices, max(low.amps, high.amps))...)
 	}
-	f.least = a.openFigure(least, "A2s", devices, never, []figure.Step{low.step, high.step, energyStep("least", at, least.worst)})
+	f.least = a.openFigure(least, "A2s", devices, never, func() []figure.Step {
+		return []figure.Step{low.step, high.step, energyStep("least", at, least.worst)}
+	})
 }
 
 // energyGaps names what leaves open the energy that devices let through.

@@ -91,9 +91,9 @@ func (a *analysis) setStallOpening(r *LoadResult, s stall) {
 		r.StallOpens, r.StallOpenLeastS, r.StallOpenS = figure.False(), figure.Open(why), figure.Open(why)
 		return
 	}
-	steps := a.openingSteps(s.devices, s.amps)
-	r.StallOpenLeastS = a.openFigure(s.soonest, "s", s.devices, "no device on its way opens at "+ampere(s.amps), steps)
-	r.StallOpenS = a.openFigure(s.opens, "s", s.devices, "no device on its way surely opens at "+ampere(s.amps), steps)
+	steps := func() []figure.Step { return a.openingSteps(nil, s.devices, s.amps) }
+	r.StallOpenLeastS = a.openFigure(s.soonest, "s", s.devices, func() string { return "no device on its way opens at " + ampere(s.amps) }, steps)
+	r.StallOpenS = a.openFigure(s.opens, "s", s.devices, func() string { return "no device on its way surely opens at " + ampere(s.amps) }, steps)
 	switch {
 	case !s.opens.sure():
 		r.StallOpens = figure.OpenTruth(a.releaseGaps(s.devices)...)
