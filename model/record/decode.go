@@ -67,7 +67,7 @@ func (d *decoder) fault(at verdict.Range, format string, args ...any) {
 	}
 }
 
-func (d *decoder) place(path string, at verdict.Range) { d.places.add(place{path, at}) }
+func (d *decoder) place(path string, at verdict.Range) { d.places.add(path, at) }
 
 // follow returns the node that an alias stands for, or the node itself, and
 // what to call when done with it.

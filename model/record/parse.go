@@ -38,16 +38,14 @@ func parse(name string, text []byte) (*yaml.Node, *source, Faults) {
 	src := newSource(text)
 	var doc, second *yaml.Node
 	var err error
-	off, says := crowd(text)
-	if says == "" {
-		doc = plainyaml.Parse(text)
+	if bounded(text) {
+		doc = plainyaml.Parse(text) // holds no stray character and bounds its depth
 	}
 	if doc == nil {
-		if at, what := stray(text); what != "" { // what was taken has no such character
-			off, says = at, what
-		}
-		if says != "" {
-			return nil, src, Faults{{name, src.span(off, off), says}}
+		for _, scan := range []func([]byte) (int, string){stray, crowd} {
+			if off, says := scan(text); says != "" {
+				return nil, src, Faults{{name, src.span(off, off), says}}
+			}
 		}
 		doc, second, err = documents(bytes.NewReader(text))
 	}
@@ -128,13 +126,27 @@ func stray(text []byte) (int, string) {
 	return 0, ""
 }
 
+// bounded reports whether a text cannot have more keys and values than maxNodes,
+// or does not. No character counts for more than two of them.
+func bounded(text []byte) bool {
+	if len(text) <= maxNodes/2 {
+		return true
+	}
+	_, says := crowd(text)
+	return says == ""
+}
+
 // crowd finds where a text has more keys, values or nesting than a record can
 // have. It counts what could begin a node and knows quotation only roughly, so
 // that it may let through what the parser will refuse, not the reverse.
 func crowd(text []byte) (int, string) {
+	// The characters that count, as bits: most do not, and are passed quickly.
+	const low = 1<<':' | 1<<',' | 1<<'?' | 1<<'-' | 1<<'\n'
+	const high = 1<<('['-64) | 1<<(']'-64) | 1<<('{'-64) | 1<<('}'-64)
+	counts := [4]uint64{low, high}
 	nodes, depth := 0, 0
 	for i, c := range text {
-		if c >= 'a' && c <= 'z' || c == ' ' || c >= '0' && c <= '9' {
+		if counts[c/64]>>(c%64)&1 == 0 {
 			continue
 		}
 		switch c {

@@ -48,10 +48,17 @@ func (p *paths) room(size int) {
 	}
 }
 
-// place is where a path stands.
+// place is where a path stands, in little room: a file has at most MaxBytes.
 type place struct {
-	path string
-	at   verdict.Range
+	path                             string
+	line, column, endLine, endColumn int32
+}
+
+func (p *place) at() verdict.Range {
+	return verdict.Range{
+		Start: verdict.Position{Line: int(p.line), Column: int(p.column)},
+		End:   verdict.Position{Line: int(p.endLine), Column: int(p.endColumn)},
+	}
 }
 
 // places are all places of a record. Aliases bring more than the length of the
@@ -61,13 +68,13 @@ type places struct {
 	last []place
 }
 
-const placesAtOnce = 512
+const placesAtOnce = 768 // 30 KB
 
-func (p *places) add(one place) {
+func (p *places) add(path string, at verdict.Range) {
 	if len(p.last) == cap(p.last) {
 		p.full, p.last = append(p.full, p.last), make([]place, 0, placesAtOnce)
 	}
-	p.last = append(p.last, one)
+	p.last = append(p.last, place{path, int32(at.Start.Line), int32(at.Start.Column), int32(at.End.Line), int32(at.End.Column)})
 }
 
 // byPath returns a map of the places.
@@ -75,7 +82,7 @@ func (p *places) byPath() map[string]verdict.Range {
 	m := make(map[string]verdict.Range, len(p.full)*placesAtOnce+len(p.last))
 	for _, part := range append(p.full, p.last) {
 		for i := range part {
-			m[part[i].path] = part[i].at
+			m[part[i].path] = part[i].at()
 		}
 	}
 	return m
