@@ -38,10 +38,14 @@ func Find(args []string, s *Settings) Found {
 	var found Found
 	seen := map[string]bool{}
 	add := func(f File) {
-		if key := filepath.Clean(f.Path); !seen[key] {
+		if len(args) > 1 { // below one folder a path comes once
+			key := filepath.Clean(f.Path)
+			if seen[key] {
+				return
+			}
 			seen[key] = true
-			found.Files = append(found.Files, f)
 		}
+		found.Files = append(found.Files, f)
 	}
 	for _, arg := range args {
 		if arg == StandardInput {
