@@ -69,21 +69,29 @@ func eachFact(subject reflect.Value, f func(name string, value reflect.Value)) {
 
 func TestEveryFactIsKnownOrSaysWhatIsMissing(t *testing.T) {
 	for path, d := range documents(t) {
-		eachSubject(d, func(name string, subject reflect.Value) {
-			open := subject.Addr().Interface().(interface{ Base() *facts.Subject }).Base().Open
-			known := map[string]bool{}
-			eachFact(subject, func(fact string, value reflect.Value) {
-				known[fact] = true
-				if value.Kind() != reflect.Pointer {
-					return
-				}
-				assert.NotEqual(t, value.IsNil(), !open.Has(fact), "%s: %s: %s: known and open, or neither", path, name, fact)
-			})
-			for _, fact := range open.Names() {
-				assert.True(t, known[fact], "%s: %s: open names %s, which is no fact", path, name, fact)
-				assert.NotEmpty(t, open.Of(fact), "%s: %s: %s is open without a reason", path, name, fact)
-			}
-		})
+		eachSubject(d, func(name string, subject reflect.Value) { knownOrOpen(t, path+": "+name, subject) })
+	}
+}
+
+// knownOrOpen holds a subject to it that each of its facts is known or open, never
+// both and never neither, and that what is open names what is missing.
+func knownOrOpen(t testing.TB, name string, subject reflect.Value) {
+	t.Helper()
+	open := subject.Addr().Interface().(interface{ Base() *facts.Subject }).Base().Open
+	known := map[string]bool{}
+	eachFact(subject, func(fact string, value reflect.Value) {
+		known[fact] = true
+		if value.Kind() == reflect.Pointer && value.IsNil() != open.Has(fact) {
+			t.Errorf("%s: %s: known and open, or neither", name, fact)
+		}
+	})
+	for _, fact := range open.Names() {
+		if !known[fact] {
+			t.Errorf("%s: open names %s, which is no fact", name, fact)
+		}
+		if len(open.Of(fact)) == 0 {
+			t.Errorf("%s: %s is open without a reason", name, fact)
+		}
 	}
 }
 

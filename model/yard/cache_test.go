@@ -297,31 +297,3 @@ func FuzzSegment(f *testing.F) {
 		assert.NoError(t, c.Close())
 	})
 }
-
-func FuzzUnpack(f *testing.F) {
-	k, rule := keptRecord()
-	f.Add(Pack(&k))
-	f.Add([]byte{1, 1, 'a'})
-	f.Fuzz(func(_ *testing.T, body []byte) {
-		_, _ = Unpack(body, func(string) *verdict.Rule { return rule }) // it neither panics nor takes memory without end
-	})
-}
-
-func FuzzSettings(f *testing.F) {
-	f.Add([]byte("gate: danger\nexclude: [\"**/x\"]\nseverity: {a/b: {to: notice, reason: x}}\n"))
-	f.Fuzz(func(t *testing.T, text []byte) {
-		s, faults := Read("driploop.yaml", text)
-		if len(faults) == 0 {
-			assert.NotEmpty(t, s.Explain())
-		}
-	})
-}
-
-func FuzzBaseline(f *testing.F) {
-	f.Add([]byte(`{"format": "driploop.baseline/1", "about": "", "known": []}`))
-	f.Fuzz(func(t *testing.T, text []byte) {
-		if b, err := ReadBaseline("x", text); err == nil {
-			assert.Zero(t, b.Cured(), "nothing was judged")
-		}
-	})
-}

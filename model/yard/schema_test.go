@@ -1,10 +1,8 @@
 package yard
 
 import (
-	"bytes"
 	"testing"
 
-	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"go.yaml.in/yaml/v3"
@@ -13,12 +11,7 @@ import (
 // TestSchemaAgreesWithReading: what the schema lets through is read, and what it
 // refuses is a fault.
 func TestSchemaAgreesWithReading(t *testing.T) {
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema()))
-	require.NoError(t, err)
-	c := jsonschema.NewCompiler()
-	require.NoError(t, c.AddResource("settings.json", doc))
-	schema, err := c.Compile("settings.json")
-	require.NoError(t, err)
+	schema := settingsSchema(t)
 	texts := map[string]bool{
 		"gat: danger\n": false, "gate: high\n": false, "complete: maybe\n": false, "units: feet\n": false, "practice: [mars]\n": false,
 		"severity: {routing/no-slack: {to: notice}}\n": false, "severity: {routing/no-slack: {to: low, reason: x}}\n": false,
