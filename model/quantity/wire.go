@@ -63,7 +63,7 @@ const wireSizeHelp = `a conductor size is written like "8 AWG", "2/0 AWG", "8 SA
 
 // WirePattern is a regular expression, for Go and ECMAScript alike, of the texts
 // that ParseWireSize can read. It says nothing of their range.
-const WirePattern = `^\s*([0-9]+(/0)?\s*(AWG|SAE)|[0-9]*\.?[0-9]+\s*mm[2²])\s*$`
+const WirePattern = `^\s*([0-9]+(/0)?\s*(AWG|SAE)|([0-9]+\.?[0-9]*|\.[0-9]+)\s*mm[2²])\s*$`
 
 // ParseWireSize reads a conductor size such as "8 AWG", "2/0 AWG" (also "00
 // AWG"), "8 SAE" or "16 mm2". The error is a *ParseError.
