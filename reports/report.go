@@ -90,7 +90,7 @@ func Formats() []Format {
 	return []Format{
 		{Name: "text", About: "for a person at a terminal", Write: Text, Open: openText},
 		{Name: "json", About: "for programs, driploop.verdicts/1", Write: JSON, Open: openJSON},
-		{Name: "sarif", About: "for code review and editors, SARIF 2.1.0", Write: SARIF},
+		{Name: "sarif", About: "for code review and editors, SARIF 2.1.0", Write: SARIF, Open: openSARIF},
 		{Name: "junit", About: "for consoles that show test results, JUnit XML", Write: JUnit},
 		{Name: "md", About: "for a merge request, Markdown", Write: Markdown},
 	}

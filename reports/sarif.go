@@ -21,68 +21,101 @@ const fingerprintName = "verdict/v1"
 // SARIF renders a run in the Static Analysis Results Interchange Format, version
 // 2.1.0 (OASIS). Breaches are results of the kind fail, what is undecided is open,
 // waivers are suppressions. With Options.All what is met and what does not apply
-// are results, too.
+// are results, too, in short: where and by which rule.
 func SARIF(w io.Writer, run *verdict.Run, o Options) error {
+	return feed(openSARIF(w, *run, o), run, o)
+}
+
+// sarif gathers what is listed once in a run, in the order that it is met: rules,
+// documents and files. Results are written as they come.
+type sarif struct {
+	out       *sarifWriter
+	o         Options
+	version   string
+	digest    string
+	artifacts []sarifFile
+	documents []sarifComponent
+	described []sarifRule
+
+	ruleAt     map[string]int    // by id
+	documentAt map[string]int    // by id of the source
+	fileAt     map[string]int    // by path
+	issuers    map[string]string // by id of the source
+}
+
+func openSARIF(w io.Writer, head verdict.Run, o Options) Stream {
 	if o.Units == "" {
 		o.Units = quantity.Metric
 	}
-	s := &sarif{o: o, rules: map[string]int{}, documents: map[string]int{}, files: map[string]int{}, issuers: map[string]string{}}
-	for _, source := range run.Sources {
+	s := &sarif{
+		out: newSARIFWriter(w), o: o, version: head.Version, digest: head.Rules,
+		ruleAt: map[string]int{}, documentAt: map[string]int{}, fileAt: map[string]int{}, issuers: map[string]string{},
+	}
+	for _, source := range head.Sources {
 		s.issuers[source.ID] = flow(source.Issuer)
 	}
-	s.Bases = map[string]sarifArtifact{baseID: {Description: &sarifText{Text: "The folder that the records were judged from."}}}
-	s.ColumnKind, s.Results = "unicodeCodePoints", []sarifResult{}
-	s.Properties = sarifRunMore{Rules: run.Rules, Caution: Caution}
-	for i := range run.Records {
-		s.record(&run.Records[i])
+	return s
+}
+
+// Render leaves a record to Add: results refer by number to what the records
+// before them brought.
+func (s *sarif) Render(rec *verdict.Record, src *Source) (Chunk, error) {
+	return Chunk{Counts: rec.Counts, rec: rec, src: src}, nil
+}
+
+// Add writes the results of a record.
+func (s *sarif) Add(c Chunk) error {
+	rec := c.rec
+	file := s.file(rec.Path, rec.SHA256)
+	for i := range rec.Verdicts {
+		v := &rec.Verdicts[i]
+		switch {
+		case v.Outcome != verdict.Met && v.Outcome != verdict.NotApplicable:
+			s.out.result(s.result(v, rec.Job, file, c.src))
+		case s.o.All:
+			s.out.result(s.inOrder(v, file))
+		}
 	}
-	s.invocation(run)
-	s.Tool.Driver = sarifComponent{
-		Name: "driploop", Version: numeric(run.Version), Rules: s.described,
+	return s.out.err
+}
+
+// Close writes what was gathered, and what is told of the run as a whole.
+func (s *sarif) Close(rest *verdict.Run) error {
+	call := s.invocation(rest) // may list further files
+	tool := sarifComponent{
+		Name: "driploop", Version: numeric(s.version), Rules: s.described,
 		ShortDescription: &sarifText{Text: "Judges records of direct-current installations on small craft by rules that each cite a source."},
 		FullDescription:  &sarifText{Text: Caution},
 	}
-	for i, t := range s.Taxonomies {
-		s.Tool.Driver.Supported = append(s.Tool.Driver.Supported, sarifReference{Name: t.Name, Index: i})
+	for i, t := range s.documents {
+		tool.Supported = append(tool.Supported, sarifReference{Name: t.Name, Index: i})
 	}
-	return WriteJSON(w, sarifLog{Schema: sarifSchema, Version: "2.1.0", Runs: []sarifRun{s.sarifRun}})
+	return s.out.close(sarifRun{
+		Tool: sarifTool{Driver: tool}, Invocations: []sarifInvocation{call}, Artifacts: s.artifacts, Taxonomies: s.documents,
+		Properties: sarifRunMore{Rules: s.digest, Caution: Caution},
+	})
 }
 
-// sarif gathers one run. Rules, documents and files are listed once each, in the
-// order that they are met.
-type sarif struct {
-	sarifRun
-	o         Options
-	described []sarifRule
-	rules     map[string]int    // by id
-	documents map[string]int    // by id of the source
-	files     map[string]int    // by path
-	issuers   map[string]string // by id of the source
-}
-
-func (s *sarif) record(rec *verdict.Record) {
-	file := s.file(rec.Path, rec.SHA256)
-	src := s.o.Sources[rec.Path]
-	for i := range rec.Verdicts {
-		v := &rec.Verdicts[i]
-		if s.o.All || v.Outcome != verdict.Met && v.Outcome != verdict.NotApplicable {
-			s.Results = append(s.Results, s.result(v, rec.Job, file, src))
-		}
+// inOrder is the result of a verdict that is met or does not apply. Nobody looks
+// for its lines or follows it from run to run, and such verdicts are most.
+func (s *sarif) inOrder(v *verdict.Verdict, file sarifArtifact) sarifResult {
+	return sarifResult{
+		RuleID: v.Rule.ID, RuleIndex: s.rule(v.Rule, v.Sources), Kind: sarifKind(v.Outcome), Level: "none",
+		Message:   sarifText{Text: sarifMessage(v, v.Show(s.o.Units))},
+		Locations: []sarifLocation{located(file, v.Subject, placed(verdict.Range{Start: v.At.Start}), nil)},
 	}
 }
 
 func (s *sarif) result(v *verdict.Verdict, job string, file sarifArtifact, src *Source) sarifResult {
 	show := v.Show(s.o.Units)
-	if v.Outcome == verdict.Met || v.Outcome == verdict.NotApplicable {
-		src = nil // nobody reads the lines of what is in order, and they are most
-	}
+	rule := s.rule(v.Rule, v.Sources)
 	r := sarifResult{
-		RuleID: v.Rule.ID, RuleIndex: s.rule(v.Rule, v.Sources), Kind: sarifKind(v.Outcome), Level: "none",
+		RuleID: v.Rule.ID, RuleIndex: rule, Kind: sarifKind(v.Outcome), Level: "none",
 		Message:      sarifText{Text: sarifMessage(v, show)},
 		Locations:    []sarifLocation{located(file, v.Subject, placed(v.At), src)},
 		Fingerprints: map[string]string{fingerprintName: v.Fingerprint(job)},
-		Taxa:         s.taxa(v.Sources),
-		Properties: sarifResultMore{
+		Taxa:         s.taxaBeside(rule, v.Sources),
+		Properties: &sarifResultMore{
 			Severity: v.Severity.String(), Outcome: string(v.Outcome), Job: job,
 			Figures: printed(v.Figures, show), Limit: printed(v.Limit, show), Remedy: v.Text(flow(v.Remedy), show),
 		},
@@ -192,7 +225,7 @@ func numeric(version string) string {
 
 // invocation tells whether every file could be judged, what is wrong with the
 // others, and what a reader has to know of the run.
-func (s *sarif) invocation(run *verdict.Run) {
+func (s *sarif) invocation(run *verdict.Run) sarifInvocation {
 	call := sarifInvocation{Successful: len(run.Faults) == 0}
 	if !s.o.At.IsZero() {
 		call.EndTimeUTC = s.o.At.UTC().Format(time.RFC3339)
@@ -206,7 +239,7 @@ func (s *sarif) invocation(run *verdict.Run) {
 	for _, note := range run.Notes {
 		call.Notifications = append(call.Notifications, sarifNotification{Level: "note", Message: sarifText{Text: sarifLiteral(sentence(capital(note)))}})
 	}
-	s.Invocations = []sarifInvocation{call}
+	return call
 }
 
 // tags are the words by which a rule can be filtered: its topic, and the practice

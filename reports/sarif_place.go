@@ -14,15 +14,15 @@ const baseID = "ROOT"
 // file returns the reference to a file, and lists it when first met.
 func (s *sarif) file(path, sha256 string) sarifArtifact {
 	at := artifact(path)
-	i, listed := s.files[path]
+	i, listed := s.fileAt[path]
 	if !listed {
-		i = len(s.Artifacts)
-		s.files[path] = i
+		i = len(s.artifacts)
+		s.fileAt[path] = i
 		f := sarifFile{Location: at, Roles: []string{"analysisTarget"}}
 		if sha256 != "" {
 			f.Hashes = map[string]string{"sha-256": sha256}
 		}
-		s.Artifacts = append(s.Artifacts, f)
+		s.artifacts = append(s.artifacts, f)
 	}
 	at.Index = &i
 	return at

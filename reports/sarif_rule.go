@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -10,11 +11,11 @@ import (
 // rule returns the place of a rule in the list of rules, and adds it there when
 // it is first met.
 func (s *sarif) rule(r *verdict.Rule, cited []verdict.Cited) int {
-	if i, listed := s.rules[r.ID]; listed {
+	if i, listed := s.ruleAt[r.ID]; listed {
 		return i
 	}
 	i := len(s.described)
-	s.rules[r.ID] = i
+	s.ruleAt[r.ID] = i
 	d := sarifRule{
 		ID: r.ID, Name: pascal(r.ID),
 		ShortDescription: sarifText{Text: sarifLiteral(sentence(flow(r.Title)))},
@@ -115,6 +116,16 @@ func (s *sarif) taxa(cited []verdict.Cited) []sarifTarget {
 	return all
 }
 
+// taxaBeside returns the clauses that a verdict rests on, if they are others than
+// those that the rule itself is relevant to: a result has the taxa of its rule.
+func (s *sarif) taxaBeside(rule int, cited []verdict.Cited) []sarifTarget {
+	all := s.taxa(cited)
+	if slices.EqualFunc(all, s.described[rule].Relationships, func(t sarifTarget, r sarifRelation) bool { return t == r.Target }) {
+		return nil
+	}
+	return all
+}
+
 // taxon names a clause; common practice, which has none, goes by its set.
 func taxon(c verdict.Cited) string {
 	if c.Clause == "" {
@@ -125,16 +136,16 @@ func taxon(c verdict.Cited) string {
 
 // clause points at a clause of a document, and lists both when first met.
 func (s *sarif) clause(c verdict.Cited, id string) sarifTarget {
-	document, listed := s.documents[c.Source]
+	document, listed := s.documentAt[c.Source]
 	if !listed {
-		document = len(s.Taxonomies)
-		s.documents[c.Source] = document
-		s.Taxonomies = append(s.Taxonomies, sarifComponent{
+		document = len(s.documents)
+		s.documentAt[c.Source] = document
+		s.documents = append(s.documents, sarifComponent{
 			Name: c.Source, Version: flow(c.Edition), Organization: s.issuers[c.Source],
 			ShortDescription: &sarifText{Text: sarifLiteral(sentence(flow(c.Title)))}, Properties: &sarifForce{Force: string(c.Force)},
 		})
 	}
-	of := &s.Taxonomies[document]
+	of := &s.documents[document]
 	target := sarifTarget{ID: id, Index: -1, ToolComponent: sarifReference{Name: c.Source, Index: document}}
 	for i, t := range of.Taxa {
 		if t.ID == id {

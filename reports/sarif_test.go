@@ -1,6 +1,7 @@
 package reports_test
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"os"
@@ -135,4 +136,82 @@ func TestSARIFPathsAreReferences(t *testing.T) {
 		rec.Path = path
 		assert.Contains(t, string(render(t, "sarif", run(rec), reports.Options{})), want)
 	}
+}
+
+func TestSARIFWritesResultsAsTheyCome(t *testing.T) {
+	const records = 200
+	var log bytes.Buffer
+	s, err := reports.Open(&log, "sarif", *run(), reports.Options{})
+	require.NoError(t, err)
+	longest, before := 0, 0
+	for i := range records {
+		rec := launch()
+		rec.Path = fmt.Sprintf("yard/%d.yaml", i)
+		c, err := s.Render(&rec, nil)
+		require.NoError(t, err)
+		require.NoError(t, s.Add(c))
+		longest, before = max(longest, log.Len()-before), log.Len()
+	}
+	assert.Less(t, longest, 128<<10, "what is held is a buffer, not the run")
+	written := log.Len()
+	require.NoError(t, s.Close(&verdict.Run{}))
+	assert.Greater(t, written, 9*(log.Len()-written), "nearly all was written before the end")
+	assert.NoError(t, json.Unmarshal(log.Bytes(), new(any)))
+}
+
+func TestSARIFSaysInShortWhatIsInOrder(t *testing.T) {
+	all := results(t, render(t, "sarif", run(launch()), reports.Options{All: true, Sources: sources()}))
+	met := all["conductors/drop-excessive components.pump"]
+	for _, left := range []string{"partialFingerprints", "taxa", "properties", "relatedLocations"} {
+		assert.NotContains(t, met, left)
+	}
+	assert.Equal(t, "Met.", met["message"].(map[string]any)["text"])
+	place := met["locations"].([]any)[0].(map[string]any)["physicalLocation"].(map[string]any)
+	assert.Contains(t, place["region"], "startLine")
+	assert.NotContains(t, place, "contextRegion")
+}
+
+// A result has the clauses of its rule, and lists them itself where they differ.
+func TestSARIFResultNamesOtherClausesThanItsRule(t *testing.T) {
+	cited := func(clauses ...string) []verdict.Cited {
+		var all []verdict.Cited
+		for _, c := range clauses {
+			all = append(all, citation("us-voluntary", "abyc-e-11", "A standard", "", c, "", verdict.Standard, verdict.Secondary, nil))
+		}
+		return all
+	}
+	first, same, other := clean(), clean(), clean()
+	for i, rec := range []*verdict.Record{&first, &same, &other} {
+		rec.Path = fmt.Sprintf("%d.yaml", i)
+		rec.Verdicts = []verdict.Verdict{{
+			Rule: drop, Outcome: verdict.Breach, Subject: fmt.Sprintf("components.pump-%d", i), Says: "too much",
+			Sources: [][]verdict.Cited{cited("1", "2"), cited("1", "2"), cited("2", "3")}[i],
+		}}
+	}
+	log := render(t, "sarif", run(first, same, other), reports.Options{})
+	all := results(t, log)
+	assert.NotContains(t, all["conductors/drop-excessive components.pump-0"], "taxa")
+	assert.NotContains(t, all["conductors/drop-excessive components.pump-1"], "taxa")
+	var ids []any
+	for _, taxon := range all["conductors/drop-excessive components.pump-2"]["taxa"].([]any) {
+		ids = append(ids, taxon.(map[string]any)["id"])
+	}
+	assert.Equal(t, []any{"2", "3"}, ids)
+	var tree struct {
+		Runs []struct {
+			Tool struct {
+				Driver struct {
+					Rules []struct {
+						Relationships []struct{ Target struct{ ID string } }
+					}
+				}
+			}
+		}
+	}
+	require.NoError(t, json.Unmarshal(log, &tree))
+	var relevant []string
+	for _, r := range tree.Runs[0].Tool.Driver.Rules[0].Relationships {
+		relevant = append(relevant, r.Target.ID)
+	}
+	assert.Equal(t, []string{"1", "2"}, relevant)
 }

@@ -3,21 +3,13 @@ package reports
 // The objects of SARIF 2.1.0 (OASIS) that a run needs, named as the standard
 // names them.
 
-type sarifLog struct {
-	Schema  string     `json:"$schema"`
-	Version string     `json:"version"`
-	Runs    []sarifRun `json:"runs"`
-}
-
+// sarifRun is what follows the results of a run: what they refer to.
 type sarifRun struct {
-	Tool        sarifTool                `json:"tool"`
-	Bases       map[string]sarifArtifact `json:"originalUriBaseIds"`
-	Invocations []sarifInvocation        `json:"invocations"`
-	Artifacts   []sarifFile              `json:"artifacts,omitempty"`
-	ColumnKind  string                   `json:"columnKind"`
-	Results     []sarifResult            `json:"results"`
-	Taxonomies  []sarifComponent         `json:"taxonomies,omitempty"`
-	Properties  sarifRunMore             `json:"properties"`
+	Tool        sarifTool         `json:"tool"`
+	Invocations []sarifInvocation `json:"invocations"`
+	Artifacts   []sarifFile       `json:"artifacts,omitempty"`
+	Taxonomies  []sarifComponent  `json:"taxonomies,omitempty"`
+	Properties  sarifRunMore      `json:"properties"`
 }
 
 type sarifRunMore struct {
@@ -130,10 +122,10 @@ type sarifResult struct {
 	Message      sarifText          `json:"message"`
 	Locations    []sarifLocation    `json:"locations"`
 	Related      []sarifLocation    `json:"relatedLocations,omitempty"`
-	Fingerprints map[string]string  `json:"partialFingerprints"`
+	Fingerprints map[string]string  `json:"partialFingerprints,omitempty"`
 	Suppressions []sarifSuppression `json:"suppressions,omitempty"`
 	Taxa         []sarifTarget      `json:"taxa,omitempty"`
-	Properties   sarifResultMore    `json:"properties"`
+	Properties   *sarifResultMore   `json:"properties,omitempty"`
 }
 
 // sarifResultMore is what a verdict says beyond the words of SARIF.
