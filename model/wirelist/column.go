@@ -4,10 +4,13 @@
 package wirelist
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 	"unicode"
+
+	"driploop/model/quantity"
 )
 
 // Columns that a list can have, by the name of what they hold.
@@ -40,18 +43,18 @@ type column struct {
 // columns lists all kinds in the order in which lists are written.
 func columns() []column {
 	return []column{
-		{colID, []string{"id", "wire", "wire id", "wire no", "wire number", "no", "nr", "number", "tag", "cable", "cable no", "conductor", "label", "wire label", "ref"}, false},
+		{colID, []string{"id", "wire", "wire id", "wire no", "wire number", "no", "nr", "number", "tag", "cable", "cable no", "cable number", "conductor", "label", "wire label", "ref", "item", "circuit", "leitung", "kabel", "fil", "cavo", "draad"}, false},
 		{colRole, []string{"role", "function", "polarity", "pole", "duty"}, false},
-		{colFrom, []string{"from", "source", "origin", "start", "from device", "from component", "from equipment"}, false},
+		{colFrom, []string{"from", "source", "origin", "start", "starts at", "from device", "from component", "from equipment", "von", "de", "desde", "da", "van", "från", "fra"}, false},
 		{colFromTerminal, []string{"from terminal", "from pin", "from stud", "terminal from", "pin from", "source terminal", "from post"}, false},
 		{colFromKind, []string{"from kind", "from type"}, false},
-		{colTo, []string{"to", "destination", "dest", "end", "to device", "to component", "to equipment", "target"}, false},
+		{colTo, []string{"to", "destination", "dest", "end", "ends at", "to device", "to component", "to equipment", "target", "nach", "bis", "vers", "hacia", "hasta", "a", "naar", "till", "til"}, false},
 		{colToTerminal, []string{"to terminal", "to pin", "to stud", "terminal to", "pin to", "destination terminal", "to post"}, false},
 		{colToKind, []string{"to kind", "to type"}, false},
-		{colSize, []string{"size", "gauge", "awg", "mm2", "section", "cross section", "csa", "wire size", "area", "sae"}, true},
-		{colColour, []string{"colour", "color", "wire colour", "wire color", "insulation colour", "insulation color"}, false},
+		{colSize, []string{"size", "gauge", "awg", "mm2", "section", "cross section", "csa", "wire size", "wire gauge", "cable size", "conductor size", "ga", "area", "sae", "querschnitt", "sección", "sezione", "doorsnede", "tvärsnitt"}, true},
+		{colColour, []string{"colour", "color", "wire colour", "wire color", "insulation colour", "insulation color", "col", "farbe", "couleur", "colore", "kleur", "färg", "farge"}, false},
 		{colInsulation, []string{"insulation", "insulation rating", "temperature rating", "temp rating", "temp", "rating"}, true},
-		{colLength, []string{"length", "len", "cut length", "wire length"}, true},
+		{colLength, []string{"length", "len", "cut length", "wire length", "cable length", "run", "länge", "longueur", "longitud", "lunghezza", "lengte", "längd", "lengde"}, true},
 		{colSheath, []string{"sheath", "multicore", "cable id", "jacket"}, false},
 		{colDiameter, []string{"diameter", "od", "outside diameter", "outer diameter"}, true},
 		{colClass, []string{"class", "stranding"}, false},
@@ -83,7 +86,11 @@ func readHead(text string) (head, bool) {
 	plain := normal(words)
 	for _, c := range columns() {
 		if !slices.Contains(c.words, plain) {
-			continue
+			bare, last := withoutUnit(plain)
+			if !c.unit || !slices.Contains(c.words, bare) {
+				continue
+			}
+			unit = last
 		}
 		h := head{name: c.name}
 		if c.unit {
@@ -91,6 +98,8 @@ func readHead(text string) (head, bool) {
 			switch plain {
 			case "awg", "sae":
 				h.unit = strings.ToUpper(plain)
+			case "gauge", "wire gauge", "ga":
+				h.unit = cmp.Or(h.unit, gauge)
 			case "mm2":
 				h.unit = plain
 			}
@@ -98,6 +107,26 @@ func readHead(text string) (head, bool) {
 		return h, true
 	}
 	return head{}, false
+}
+
+// gauge is the unit of a header that says gauge, and not which.
+const gauge = "gauge"
+
+// withoutUnit parts "length in ft" and "length m" into the words and a unit, if
+// they end in one.
+func withoutUnit(plain string) (words, unit string) {
+	i := strings.LastIndexByte(plain, ' ')
+	if i < 0 || !isUnit(plain[i+1:]) {
+		return plain, ""
+	}
+	words = strings.TrimSuffix(plain[:i], " in")
+	return strings.TrimSuffix(words, " en"), plain[i+1:]
+}
+
+// isUnit reports whether a text is a unit that a column can have.
+func isUnit(text string) bool {
+	_, measured := quantity.DimensionOf(text)
+	return measured || slices.Contains([]string{"awg", "sae", "mm2", "mm²", "ga", gauge}, strings.ToLower(text))
 }
 
 // normal is a header in small letters, words parted by one blank.

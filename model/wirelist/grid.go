@@ -25,7 +25,6 @@ const (
 type Grid struct {
 	Rows  [][]string
 	Notes []string // what about the file as a whole a reader should know
-	comma bool     // decimals may be written with a comma
 }
 
 // ReadGrid reads a file of comma-separated values or a workbook; the name tells
@@ -65,14 +64,7 @@ func readSeparated(text []byte) (*Grid, error) {
 		text = decoded
 		g.Notes = append(g.Notes, "the file is not UTF-8; it was read as Windows-1252: look at accented letters")
 	}
-	first, _, _ := bytes.Cut(text, []byte("\n"))
-	separator, most := ',', 0
-	for _, s := range []rune{',', ';', '\t'} {
-		if n := bytes.Count(first, []byte(string(s))); n > most {
-			separator, most = s, n
-		}
-	}
-	g.comma = separator != ','
+	separator := separatorOf(text)
 	r := csv.NewReader(bytes.NewReader(text))
 	r.Comma, r.FieldsPerRecord, r.LazyQuotes = separator, -1, true
 	line := 0
@@ -95,6 +87,25 @@ func readSeparated(text []byte) (*Grid, error) {
 	}
 }
 
+// separatorOf is what parts the values: of the characters that do in some list, the
+// one of which most of the first rows have most. A title above the list has none.
+func separatorOf(text []byte) rune {
+	const looked = 20 // rows
+	best, most := ',', 0
+	for _, s := range []rune{',', ';', '\t', '|'} {
+		count := 0
+		for i, line := range bytes.SplitN(text, []byte("\n"), looked+1) {
+			if i < looked {
+				count += bytes.Count(line, []byte(string(s)))
+			}
+		}
+		if count > most {
+			best, most = s, count
+		}
+	}
+	return best
+}
+
 // readWorkbook reads the sheet that holds a wire list.
 func readWorkbook(text []byte) (*Grid, error) {
 	book, err := excelize.OpenReader(bytes.NewReader(text), excelize.Options{UnzipSizeLimit: maxUnzipped, UnzipXMLSizeLimit: maxUnzipped})
@@ -102,7 +113,7 @@ func readWorkbook(text []byte) (*Grid, error) {
 		return nil, errors.New("no workbook that can be read; save it as .xlsx or .csv")
 	}
 	defer book.Close()
-	g := &Grid{comma: true}
+	g := &Grid{}
 	for _, sheet := range book.GetSheetList() {
 		rows, err := book.GetRows(sheet)
 		if err != nil {
@@ -136,7 +147,7 @@ func findHead(rows [][]string) (int, map[int]head, bool) {
 	for i := 0; i < len(rows) && i < maxTitle; i++ {
 		heads, has := map[int]head{}, map[string]bool{}
 		for j, text := range rows[i] {
-			if h, ok := readHead(text); ok && !has[h.name] {
+			if h, ok := readHead(text); ok {
 				heads[j], has[h.name] = h, true
 			}
 		}

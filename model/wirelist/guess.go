@@ -10,14 +10,19 @@ import (
 )
 
 // kindWords are the words by which names of equipment tell what it is: common
-// practice, no source. The first that fits decides.
+// practice, no source. The first that fits decides; one with a blank behind it has
+// to be a whole word.
 func kindWords() [][2]string {
 	return [][2]string{
 		{"fuse", "fuse"},
 		{"breaker", "breaker"},
 		{"mcb", "breaker"},
+		{"brk", "breaker"},
+		{"cb ", "breaker"},
 		{"isolator", "switch"},
 		{"switch", "switch"},
+		{"sw ", "switch"},
+		{"disconnect", "switch"},
 		{"relay", "relay"},
 		{"solenoid", "relay"},
 		{"contactor", "relay"},
@@ -66,6 +71,10 @@ func kindWords() [][2]string {
 		{"stereo", "electronics"},
 		{"ais", "electronics"},
 		{"pilot", "electronics"},
+		{"house ", "battery"},
+		{"neg ", "busbar"},
+		{"negative", "busbar"},
+		{"minus", "busbar"},
 	}
 }
 
@@ -80,26 +89,28 @@ func kindOf(name string) (string, bool) {
 	return "busbar", false
 }
 
-// identifier makes an id of a name.
+// identifier makes an id of a name, in small letters.
 func identifier(name string) string {
+	plain := identifierKeepingCase(strings.ReplaceAll(strings.ToLower(name), "+", " pos"))
+	return strings.Join(strings.FieldsFunc(plain, func(r rune) bool { return r == '-' }), "-")
+}
+
+// identifierKeepingCase makes an id that looks like the text.
+func identifierKeepingCase(text string) string {
 	var b strings.Builder
-	for _, r := range strings.TrimSpace(name) {
-		switch {
-		case unicode.IsLetter(r), unicode.IsDigit(r), r == '_':
-			b.WriteRune(unicode.ToLower(r))
-		case r == '+':
-			b.WriteString("-pos")
-		default:
+	for _, r := range strings.TrimSpace(text) {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '_' || r == '-' {
+			b.WriteRune(r)
+		} else {
 			b.WriteByte('-')
 		}
 	}
-	parts := strings.FieldsFunc(b.String(), func(r rune) bool { return r == '-' })
-	id := strings.Join(parts, "-")
 	const most = 48 // of the 64 that an id can have
+	id := strings.Trim(b.String(), "-_")
 	if r := []rune(id); len(r) > most {
 		id = string(r[:most])
 	}
-	return strings.TrimLeft(id, "_")
+	return id
 }
 
 // splitPlace parts "house.pos", "Battery +" or "Bus:4" into a name and a
@@ -156,6 +167,13 @@ func roleOf(text string) (string, bool) {
 		return "control", true
 	}
 	return "", false
+}
+
+// returns reports whether a name is that of a bar or stud for the negatives.
+func returns(name string) bool {
+	kind, _ := kindOf(name)
+	words := strings.Fields(normal(name))
+	return kind == "busbar" && slices.ContainsFunc([]string{"neg", "negative", "minus", "return", "returns"}, func(w string) bool { return slices.Contains(words, w) })
 }
 
 // terminalFor is the terminal of a component that a conductor lands on if the

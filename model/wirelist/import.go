@@ -83,14 +83,6 @@ func isHeader(row []string) bool {
 	return slices.ContainsFunc(row, func(text string) bool { _, ok := readHead(text); return ok })
 }
 
-// equipment is a component that the list names.
-type equipment struct {
-	id, kind, name string
-	understood     bool
-	taken          int // terminals given to it
-	terminals      []string
-}
-
 // wire is a conductor of the list.
 type wire struct {
 	id     string
@@ -138,9 +130,11 @@ func (i *importer) row(row int) {
 		if text = strings.TrimSpace(text); text == "" {
 			continue
 		}
-		if h, known := i.heads[col]; known {
+		if h, known := i.heads[col]; known && values[h.name] == "" {
 			values[h.name], where[h.name] = text, cell(row, col)
 			continue
+		} else if known && values[h.name] != text {
+			i.note("%s: %q is a second %s beside %s; it is kept as a comment", cell(row, col), oneLine(text), h.name, where[h.name])
 		}
 		extra = append(extra, fmt.Sprintf("%s: %s", cell(row, col), oneLine(text)))
 	}
@@ -164,7 +158,7 @@ func (i *importer) row(row int) {
 		return
 	}
 	for _, col := range slices.Sorted(maps.Keys(i.heads)) {
-		if h := i.heads[col]; values[h.name] != "" {
+		if h := i.heads[col]; where[h.name] == cell(row, col) {
 			i.value(&w, h, values[h.name], where[h.name])
 		}
 	}
@@ -178,13 +172,6 @@ func (i *importer) keep(values, where map[string]string, extra []string) {
 		extra = append(extra, fmt.Sprintf("%s: %s", where[name], oneLine(values[name])))
 	}
 	i.lost = append(i.lost, extra...)
-}
-
-// onOnePoint reports whether two terminals are studs of one bar.
-func (i *importer) onOnePoint(a, b string) bool {
-	a, _, _ = strings.Cut(a, ".")
-	b, _, _ = strings.Cut(b, ".")
-	return a == b && record.KindOf(i.parts[a].kind).OneNode
 }
 
 // id gives the conductor an id of its own.
@@ -233,70 +220,14 @@ func (i *importer) role(w *wire, values, where map[string]string, row int) strin
 			return "positive"
 		}
 	}
+	for _, end := range []string{colFrom, colTo} {
+		if returns(values[end]) {
+			i.note("row %d: taken as negative, since it lands on %q", row+1, oneLine(values[end]))
+			return "negative"
+		}
+	}
 	i.note("row %d: the list does not say what it carries; taken as positive, which asks the most of it: look", row+1)
 	return "positive"
-}
-
-// place is the terminal that an end lands on; the component is noted.
-func (i *importer) place(text, terminal, kind, where, role string, starts bool) string {
-	name, named := text, ""
-	if terminal == "" {
-		name, named = splitPlace(text)
-	}
-	id := identifier(name)
-	if exact := identifierKeepingCase(name); kind != "" && exact == name {
-		id = exact // the list of a record, which knows its ids
-	}
-	if id == "" || id == "unknown" || id == "none" {
-		id = "unnamed"
-		i.note("%s: %q names no equipment", where, oneLine(text))
-	}
-	part := i.parts[id]
-	if part == nil {
-		part = &equipment{id: id, name: name}
-		part.kind, part.understood = kindOf(name)
-		if record.KindOf(kind).Name != "" {
-			part.kind, part.understood = kind, true
-		}
-		if !part.understood {
-			i.note("%s: what %q is was not understood; it is written as a busbar, which joins all that lands on it: look", where, oneLine(name))
-		}
-		i.parts[id] = part
-		i.order = append(i.order, id)
-	}
-	if terminal != "" {
-		named = terminalWord(terminal)
-		if k := record.KindOf(part.kind); k.OneNode || k.ByLinks {
-			named = identifierKeepingCase(terminal) // any name will do
-		}
-	}
-	if named == "" {
-		named = terminalFor(part.kind, role, starts, part.taken)
-		i.note("%s: no terminal of %q is named; taken as %s", where, oneLine(text), named)
-	} else if good := known(part.kind, named); good != named {
-		i.note("%s: a %s has no terminal %s; taken as %s", where, part.kind, named, good)
-		named = good
-	}
-	part.taken++
-	if !slices.Contains(part.terminals, named) {
-		part.terminals = append(part.terminals, named)
-	}
-	return id + "." + named
-}
-
-// known returns a terminal that the kind has: the one named, or one like it.
-func known(kind, terminal string) string {
-	k := record.KindOf(kind)
-	if k.OneNode || k.ByLinks || slices.Contains(k.Terminals, terminal) || terminal == record.CaseTerminal && k.Case {
-		return terminal
-	}
-	if len(k.Terminals) == 2 {
-		if slices.Contains([]string{"neg", "out", "load", "2", "b", "output"}, terminal) {
-			return k.Terminals[1]
-		}
-		return k.Terminals[0]
-	}
-	return terminal
 }
 
 // write prints the record.
@@ -336,27 +267,6 @@ func (i *importer) write(o Options) []byte {
 		b.WriteString("# " + c + "\n")
 	}
 	return []byte(b.String())
-}
-
-// linksOf declares the terminals of a thing that has those which its links name.
-func linksOf(p *equipment) string {
-	k := record.KindOf(p.kind)
-	if !k.ByLinks || len(p.terminals) == 0 {
-		return ""
-	}
-	strange := slices.ContainsFunc(p.terminals, func(t string) bool { return !slices.Contains(k.Terminals, t) && t != record.CaseTerminal })
-	if !strange {
-		return ""
-	}
-	names := slices.Clone(p.terminals)
-	if len(names) == 1 {
-		names = append(names, "other")
-	}
-	var links []string
-	for _, t := range names[1:] {
-		links = append(links, fmt.Sprintf("{between: [%s, %s], when: %s}", names[0], t, t))
-	}
-	return ", links: [" + strings.Join(links, ", ") + "]"
 }
 
 // oneLine makes a text of a cell safe for a comment and a message.

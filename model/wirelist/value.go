@@ -3,6 +3,7 @@ package wirelist
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -18,12 +19,13 @@ func (i *importer) value(w *wire, h head, text, where string) {
 		w.above = append(w.above, fmt.Sprintf("%s: %s", where, oneLine(text)))
 	}
 	set := func(key, value string) { w.fields = append(w.fields, [2]string{key, value}) }
-	number := text
-	if i.grid.comma {
-		number = decimals.ReplaceAllString(number, "$1.$2")
+	number, why := i.number(text)
+	if why != "" {
+		lost(why)
+		return
 	}
 	measure := func(key string, d quantity.Dimension) {
-		for _, try := range []string{number, number + " " + h.unit} {
+		for _, try := range []string{number, number + " " + h.unit, inches(number)} {
 			if v, err := quantity.Parse(try, d); err == nil && v.Base > 0 {
 				set(key, record.Spell(strings.TrimSpace(try)))
 				return
@@ -35,6 +37,9 @@ func (i *importer) value(w *wire, h head, text, where string) {
 	case colSize:
 		if size, ok := wireSize(number, h.unit); ok {
 			set("size", size)
+			if h.unit == gauge && !strings.Contains(strings.ToUpper(number), "AWG") {
+				i.note("%s: size %q is taken as %s: look whether the list means another gauge", where, oneLine(text), size)
+			}
 		} else {
 			lost("; write it like 8 AWG or 16 mm2")
 		}
@@ -45,8 +50,7 @@ func (i *importer) value(w *wire, h head, text, where string) {
 	case colInsulation:
 		measure("insulation", quantity.Temperature)
 	case colColour:
-		words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == '/' || r == '-' })
-		i.fits(set, lost, "colour", strings.Join(words, "-"), strings.Join(words, "/"))
+		i.fits(set, lost, "colour", colours(text)...)
 	case colSheath:
 		i.fits(set, lost, "sheath", identifierKeepingCase(text))
 	case colClass:
@@ -56,8 +60,39 @@ func (i *importer) value(w *wire, h head, text, where string) {
 	}
 }
 
+// number reads a decimal comma as a point. A comma before three digits may part
+// thousands or decimals, which nobody but the writer knows.
+func (i *importer) number(text string) (number, why string) {
+	found := decimals.FindStringSubmatch(text)
+	if found == nil {
+		return text, ""
+	}
+	const thousands = 3
+	if len(found[2]) == thousands {
+		return text, "; a comma before three digits parts thousands or decimals: write it without"
+	}
+	return decimals.ReplaceAllString(text, "$1.$2"), ""
+}
+
 // decimals is a number with a decimal comma.
 var decimals = regexp.MustCompile(`^(\s*-?\d+),(\d+)`)
+
+// inches reads feet and inches, such as 3'6" or 18 ft 6 in; empty if it is not that.
+func inches(text string) string {
+	found := feetInches.FindStringSubmatch(text)
+	if found == nil {
+		return ""
+	}
+	feet, err := strconv.ParseFloat(found[1], 64)
+	rest, err2 := strconv.ParseFloat(found[2], 64)
+	const perFoot = 12
+	if err != nil || err2 != nil || rest >= perFoot {
+		return ""
+	}
+	return quantity.New(feet*perFoot+rest, "in").String()
+}
+
+var feetInches = regexp.MustCompile(`(?i)^\s*(\d{1,6})\s*(?:'|’|′|ft\.?|feet|foot)\s*-?\s*(\d{1,2}(?:\.\d{1,4})?)\s*(?:"|”|″|''|in\.?|inch|inches)\s*$`)
 
 // fits sets a field to the first of the values that a record takes.
 func (i *importer) fits(set func(key, value string), lost func(string), key string, values ...string) {
@@ -81,7 +116,14 @@ func takes(key, value string) bool {
 // wireSize reads "10", "#10", "10 AWG", "AWG 10", "2/0", "16mm²" with the unit of
 // the header, if it has one.
 func wireSize(text, unit string) (string, bool) {
-	text = strings.TrimSpace(strings.NewReplacer("²", "2", "#", "", "ga.", "", "ga", "", "sq mm", "mm2", "sqmm", "mm2", "mm^2", "mm2").Replace(text))
+	bare := strings.TrimSpace(gauges.ReplaceAllString(text, ""))
+	if bare != strings.TrimSpace(text) || strings.Contains(text, "/0") && unit == "" {
+		unit = gauge // "#14", "14 ga", "2/0": a gauge, and on boats that of AWG
+	}
+	text = strings.TrimSpace(strings.NewReplacer("²", "2", "sq mm", "mm2", "sqmm", "mm2", "mm^2", "mm2").Replace(bare))
+	if unit == gauge {
+		unit = "AWG"
+	}
 	upper := strings.ToUpper(text)
 	for _, system := range []string{"AWG", "SAE"} {
 		if rest, ok := strings.CutPrefix(upper, system); ok {
@@ -100,20 +142,5 @@ func wireSize(text, unit string) (string, bool) {
 	return "", false
 }
 
-// identifierKeepingCase makes an id that looks like the text.
-func identifierKeepingCase(text string) string {
-	var b strings.Builder
-	for _, r := range strings.TrimSpace(text) {
-		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '_' || r == '-' {
-			b.WriteRune(r)
-		} else {
-			b.WriteByte('-')
-		}
-	}
-	const most = 48 // of the 64 that an id can have
-	id := strings.Trim(b.String(), "-_")
-	if r := []rune(id); len(r) > most {
-		id = string(r[:most])
-	}
-	return id
-}
+// gauges are the signs of a gauge beside its number.
+var gauges = regexp.MustCompile(`(?i)#|\bno\.? ?|\bga(uge)?\b\.?`)
