@@ -62,7 +62,7 @@ func newStart(s *session) *cobra.Command {
 			if err := s.keep(destination(to), text); err != nil || to == "" {
 				return err
 			}
-			fmt.Fprintf(s.errs, "wrote %s; judge it with: driploop check %s\n", to, to)
+			fmt.Fprintf(s.errs, "wrote %s; judge it with: driploop check %s\nwhat your answers bring up besides: driploop ask --write %s\n", to, to, to)
 			return nil
 		},
 	}
