@@ -18,6 +18,7 @@ type jsonRules struct {
 
 type jsonRule struct {
 	*verdict.Rule
+	Yard    bool          `json:"yard,omitempty"` // it is the yard's own
 	Limits  []jsonLimit   `json:"limits"`
 	Entries []jsonNeed    `json:"entries,omitempty"`
 	Example *jsonExamples `json:"example,omitempty"`
@@ -62,7 +63,7 @@ func RulesJSON(w io.Writer, pages []*RulePage, o Options) error {
 }
 
 func ruleJSON(page *RulePage, o Options) jsonRule {
-	out := jsonRule{Rule: page.Rule, Limits: []jsonLimit{}}
+	out := jsonRule{Rule: page.Rule, Yard: page.Rule.OfYard(), Limits: []jsonLimit{}}
 	for _, l := range page.Limits {
 		out.Limits = append(out.Limits, jsonLimit{Set: l.Set, Clause: l.Clause, When: l.When, Limit: printed(l.Figures, func(f verdict.Figure) string { return f.Print(o.Units) })})
 	}

@@ -90,7 +90,7 @@ type rulePager struct {
 
 func (r *rulePager) head() {
 	r.title(severityInk(r.rule.Severity), strings.ToUpper(r.rule.Severity.String()), r.rule.Title)
-	r.entry("rule", r.rule.ID)
+	r.entry("rule", r.rule.ID+ofYard(r.rule))
 	r.entry("judges", r.rule.Applies)
 	r.entry("why", r.rule.Why)
 	r.entry("at worst", Consequence(r.rule.Severity))

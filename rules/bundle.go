@@ -4,14 +4,20 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"slices"
+	"strings"
 
 	"github.com/open-policy-agent/opa/v1/ast"
 	"github.com/open-policy-agent/opa/v1/bundle"
 )
 
+// yardBundle is what the rules of yards stand below.
+const yardBundle = "driploop/yard"
+
 // Bundle writes the rules as a bundle of OPA, so that an OPA that runs already
 // can evaluate them on facts. Its revision is the digest of the rules, and the
-// same rules give the same bytes. A yard's own rules are left out.
+// same rules give the same bytes. A yard's own rules stand beside ours, under
+// driploop.yard.
 //
 // The bundle holds what the rules say of facts: breach, applies, asks, excludes
 // and limits of each, and which laws bind. What an outcome is made of beside
@@ -33,6 +39,16 @@ func (e *Engine) Bundle(w io.Writer) error {
 			return fmt.Errorf("bundle rules: %w", err)
 		}
 		out.Modules = append(out.Modules, bundle.ModuleFile{URL: "/" + name, Path: "/" + name, Raw: text})
+	}
+	for _, r := range e.rules {
+		if r.yard == nil {
+			continue
+		}
+		if !slices.Contains(roots, yardBundle) {
+			roots = append(roots, yardBundle)
+		}
+		name := "/" + strings.ReplaceAll(strings.TrimPrefix(r.pkg, "driploop."), ".", "/") + ".rego"
+		out.Modules = append(out.Modules, bundle.ModuleFile{URL: name, Path: name, Raw: []byte(r.text)})
 	}
 	if err := bundle.NewWriter(w).Write(out); err != nil {
 		return fmt.Errorf("bundle rules: %w", err)

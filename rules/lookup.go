@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"path"
 	"strings"
 
 	"driploop/model/verdict"
@@ -76,7 +77,17 @@ func (e *Engine) Example(id string) (Example, error) {
 	if err != nil {
 		return Example{}, err
 	}
-	example, err := readExample(r.files, strings.TrimSuffix(r.file, ".rego")+".yaml")
+	name := strings.TrimSuffix(r.file, ".rego") + ".yaml"
+	if r.yard != nil {
+		if _, err := fs.Stat(r.files, name); errors.Is(err, fs.ErrNotExist) {
+			return Example{}, nil // only prove asks a yard for one
+		}
+		var faults problems
+		if !r.yard.ordinary(name, path.Join(r.yard.Path, name), &faults) {
+			return Example{}, faults.err()
+		}
+	}
+	example, err := readExample(r.files, name)
 	if err != nil {
 		return Example{}, err
 	}

@@ -17,7 +17,7 @@ import (
 )
 
 // YardSet is the practice set of the rules that a yard sets itself.
-const YardSet = "yard"
+const YardSet = verdict.YardSet
 
 // Folder is a folder of rules that a yard keeps beside its records. They are not
 // trusted: they may call little, and have little time and memory.

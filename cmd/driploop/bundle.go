@@ -11,13 +11,19 @@ already. It evaluates them on what driploop facts prints: data.driploop.rules
 holds breach, applies, asks and excludes of each rule. Which practice sets are in
 force, what is undecided and what is waived, driploop check makes of these.
 
+A yard's own rules, by the settings of the folder that you are in, stand beside
+them under data.driploop.yard.
+
 The revision in the bundle is the digest of the rules that every report names.
-The same rules give the same bytes. opa sign signs it.
+The same rules give the same bytes. opa sign signs it, and opa
+eval --verification-key, or an OPA that runs with one, takes no bundle that is
+unsigned or was changed.
 
 ` + exitHelp
 
 func newBundle(s *session) *cobra.Command {
 	var output destination
+	var f checkFlags
 	cmd := &cobra.Command{
 		Use:   "bundle -o FILE",
 		Short: "Write the rules as a bundle for stock OPA",
@@ -26,11 +32,15 @@ func newBundle(s *session) *cobra.Command {
   driploop facts job.yaml | opa eval -b rules.tar.gz -I data.driploop.rules
   opa run --server -b rules.tar.gz`,
 		Args: cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
 			if !output.isFile() && s.terminal.is {
 				return errors.New("a bundle is nothing to read in a terminal; name a file with -o")
 			}
-			e, err := s.engine()
+			settings, err := s.settle(cmd, []string{"."}, &f)
+			if err != nil {
+				return err
+			}
+			e, err := s.engineFor(settings)()
 			if err != nil {
 				return err
 			}
@@ -38,5 +48,6 @@ func newBundle(s *session) *cobra.Command {
 		},
 	}
 	output.addTo(cmd.Flags())
+	f.configFlag(cmd.Flags())
 	return cmd
 }

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"driploop/model/verdict"
 	"driploop/model/yard"
@@ -84,6 +85,11 @@ func (s *session) tellSettings(cmd *cobra.Command, settings *yard.Settings, f *c
 		fmt.Fprintf(s.out, "\n%s: %s\n  from   %s\n  means  %s\n", k.Key, reports.Plain(k.Value), reports.Plain(k.From), k.Says)
 	}
 	return nil
+}
+
+// configFlag gives a command that judges no record the flag for the settings.
+func (f *checkFlags) configFlag(flags *pflag.FlagSet) {
+	flags.StringVar(&f.config, "config", "", `the settings of the yard (default: driploop.yaml above this folder; "none" for none)`)
 }
 
 // takeRules has the records judged by the yard's own rules, too.

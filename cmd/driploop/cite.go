@@ -10,6 +10,7 @@ import (
 
 	"driploop/model/quantity"
 	"driploop/model/verdict"
+	"driploop/model/yard"
 	"driploop/reports"
 	"driploop/rules"
 )
@@ -26,6 +27,9 @@ With --source the words name documents: of each you see every clause with the
 rules that judge it, or why no record can decide it. With --practice they name
 practice sets: of each you see the documents that it brings, with edition, force
 and trust, and the rules that rest on them.
+
+The rules of a yard, by the settings of the folder that you are in, stand among
+them and are marked as the yard's own.
 
 `
 
@@ -44,6 +48,7 @@ type citeFlags struct {
 	example  bool
 	source   subject
 	practice subject
+	check    checkFlags
 }
 
 func newCite(s *session) *cobra.Command {
@@ -53,11 +58,12 @@ func newCite(s *session) *cobra.Command {
 		Short:   "List the rules, or read one with its sources",
 		Long:    citeLong + exitHelp,
 		Example: citeExample,
-		RunE:    func(_ *cobra.Command, args []string) error { return s.cite(args, f) },
+		RunE:    func(cmd *cobra.Command, args []string) error { return s.cite(cmd, args, f) },
 	}
 	cmd.Flags().Var(&f.format, "format", "how to print: "+either(f.format.words))
 	cmd.Flags().Var(&f.units, "units", unitsHelp("both for text, metric for json"))
 	cmd.Flags().BoolVar(&f.example, "example", false, "print only the record that breaks the rule, to judge it")
+	f.check.configFlag(cmd.Flags())
 	f.source.flag(cmd, "source", "print documents: those named, with their clauses and the rules that judge them, or a list of all")
 	f.practice.flag(cmd, "practice", "print practice sets: those named, or all, with the documents and rules that each brings")
 	return cmd
@@ -67,12 +73,13 @@ func newCite(s *session) *cobra.Command {
 type citer struct {
 	*rules.Engine
 	*session
-	entries func() openFacts
-	format  string
-	o       reports.Options
+	settings *yard.Settings
+	entries  func() openFacts
+	format   string
+	o        reports.Options
 }
 
-func (s *session) cite(args []string, f *citeFlags) error {
+func (s *session) cite(cmd *cobra.Command, args []string, f *citeFlags) error {
 	entries := sync.OnceValue(blankEntries)
 	if len(args) > 0 && !f.source.on && !f.practice.on {
 		// Beside the compiling of the rules, to be ready with them.
@@ -81,11 +88,15 @@ func (s *session) cite(args []string, f *citeFlags) error {
 			entries()
 		}()
 	}
-	compiled, err := s.engine()
+	settings, err := s.settle(cmd, []string{"."}, &f.check)
 	if err != nil {
 		return err
 	}
-	c := citer{Engine: compiled, session: s, entries: entries, format: f.format.value, o: s.options(f.units)}
+	compiled, err := s.engineFor(settings)()
+	if err != nil {
+		return err
+	}
+	c := citer{Engine: compiled, session: s, settings: settings, entries: entries, format: f.format.value, o: s.options(f.units)}
 	switch {
 	case f.example && (f.source.on || f.practice.on):
 		return errors.New("--example is of a rule: use it without --source and --practice")
@@ -117,7 +128,14 @@ func (s *session) cite(args []string, f *citeFlags) error {
 }
 
 func (c citer) example(r *verdict.Rule) error {
-	example, err := c.Example(r.ID)
+	var example rules.Example
+	var err error
+	if r.ID != yard.RequiredID {
+		example, err = c.Example(r.ID)
+	}
+	if err == nil && example.Breach.Text == "" {
+		err = fmt.Errorf("%s, a rule of the yard, has no example", r.ID)
+	}
 	if err != nil {
 		return err
 	}
@@ -150,6 +168,9 @@ func (c citer) json(found []*verdict.Rule, whole bool) error {
 
 // page gathers all that is told of a rule; with whole also what costs time.
 func (c citer) page(r *verdict.Rule, whole bool) (*reports.RulePage, error) {
+	if r.ID == yard.RequiredID {
+		return c.required(r), nil
+	}
 	page := &reports.RulePage{Rule: r}
 	for _, cited := range r.Sources {
 		source, err := c.Source(cited.Source)

@@ -6,12 +6,17 @@ import (
 	"strings"
 
 	"driploop/model/verdict"
+	"driploop/model/yard"
+	"driploop/reports"
 )
 
 // find returns the rules that the words mean: an id, a topic, or words to search
 // for.
 func (c citer) find(words []string) ([]*verdict.Rule, error) {
-	all := c.Rules()
+	all := c.all()
+	if len(words) == 1 && words[0] == yard.RequiredID {
+		return []*verdict.Rule{yard.Required()}, nil
+	}
 	if len(words) == 0 {
 		return all, nil
 	}
@@ -29,6 +34,31 @@ func (c citer) find(words []string) ([]*verdict.Rule, error) {
 		return nil, fmt.Errorf("no rule has the words %q%s", strings.Join(words, " "), nearestRules(all, words))
 	}
 	return found, nil
+}
+
+// all returns every rule that there is, that of the yard's settings too if they
+// ask for anything.
+func (c citer) all() []*verdict.Rule {
+	all := c.Rules()
+	if r := c.settings.RequiredRule(); r != nil && len(c.settings.Documents) > 0 {
+		all = append(all, r)
+		slices.SortFunc(all, func(a, b *verdict.Rule) int { return strings.Compare(a.ID, b.ID) })
+	}
+	return all
+}
+
+// required is the page of the rule that a yard's settings make: no Rego, no
+// example, and behind it nothing but the settings.
+func (c citer) required(r *verdict.Rule) *reports.RulePage {
+	told := *r
+	for _, k := range c.settings.Explain() {
+		if k.Key == "documents" && len(c.settings.Documents) > 0 {
+			told.Applies += fmt.Sprintf("; here %s (%s)", reports.Plain(k.Value), reports.Plain(k.From))
+		}
+	}
+	return &reports.RulePage{Rule: &told, Sources: []*verdict.Source{{
+		ID: yard.SettingsName, Title: "The yard's settings", Issuer: "the yard itself", Force: verdict.Practice, Scope: "the records of the yard's own repository",
+	}}}
 }
 
 func only(all []*verdict.Rule, is func(*verdict.Rule) bool) []*verdict.Rule {

@@ -68,6 +68,15 @@ type Rule struct {
 	Since   string     `json:"since"`
 }
 
+// YardSet is the practice set of what a yard asks by itself.
+const YardSet = "yard"
+
+// OfYard tells whether nothing but the yard stands behind a rule.
+func (r *Rule) OfYard() bool {
+	sets := r.Sets()
+	return len(sets) == 1 && sets[0] == YardSet
+}
+
 // Sets returns the practice sets that bring the rule, each once, in the order
 // of its citations.
 func (r *Rule) Sets() []string {

@@ -15,15 +15,15 @@ import (
 // documents that its yard asks for.
 const RequiredID = "documents/asked-by-yard"
 
-// required describes that rule. Nothing but the yard's own settings stands
-// behind it.
-func (s *Settings) required() *verdict.Rule {
+// Required describes that rule. Nothing but the yard's own settings stands behind
+// it.
+func Required() *verdict.Rule {
 	return &verdict.Rule{
 		ID: RequiredID, Title: "Document that the yard asks for is missing", Severity: verdict.Warning, Subject: "job",
 		Why:     "What is not written down or filed when the job is done cannot be shown to the owner or the surveyor later.",
 		Applies: "every job of a kind that the yard's settings list under documents",
 		Says:    "no {document}, which the yard asks of {kind}", Remedy: "Add {document}.", Since: "0.2.0",
-		Sources: []verdict.Citation{{Set: "yard", Source: SettingsName, Asks: "the documents that its settings list", Trust: verdict.NoSource}},
+		Sources: []verdict.Citation{{Set: verdict.YardSet, Source: SettingsName, Asks: "the documents that its settings list", Trust: verdict.NoSource}},
 	}
 }
 

@@ -2,6 +2,7 @@ package yard
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"driploop/model/verdict"
@@ -62,7 +63,11 @@ func (s *Settings) told(key string) (string, verdict.Position) {
 	case "documents":
 		var parts []string
 		for _, d := range s.Documents {
-			parts = append(parts, d.Kind+": "+strings.Join(append(append([]string{}, d.Entries...), texts(d.Files)), ", "))
+			wanted := slices.Clone(d.Entries)
+			for _, f := range d.Files {
+				wanted = append(wanted, f.Text)
+			}
+			parts = append(parts, d.Kind+": "+strings.Join(wanted, ", "))
 			none = first(none, d.At)
 		}
 		return or(strings.Join(parts, "; "), "none"), none

@@ -2,9 +2,12 @@ package yard
 
 import (
 	"bytes"
+	"fmt"
+	"math"
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
@@ -90,6 +93,7 @@ func FuzzSettings(f *testing.F) {
 		if value == nil {
 			return // nothing is set
 		}
+		value = asJSON(value)
 		if err := schema.Validate(value); err != nil {
 			t.Fatalf("read without a fault, and the schema refuses it: %v", err)
 		}
@@ -111,6 +115,27 @@ func FuzzBaseline(f *testing.F) {
 		b.Apply(clean)
 		assert.Empty(t, clean.Known, "nothing was judged")
 	})
+}
+
+// asJSON makes of values of YAML what JSON has: no days and no endless numbers.
+func asJSON(value any) any {
+	switch v := value.(type) {
+	case map[string]any:
+		for k := range v {
+			v[k] = asJSON(v[k])
+		}
+	case []any:
+		for i := range v {
+			v[i] = asJSON(v[i])
+		}
+	case time.Time:
+		return v.String()
+	case float64:
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return fmt.Sprint(v)
+		}
+	}
+	return value
 }
 
 func settingsSchema(t testing.TB) *jsonschema.Schema {

@@ -40,19 +40,25 @@ func Schema() []byte {
 	return out.Bytes()
 }
 
-func oneText(*setting) object   { return object{"type": "string"} }
+// oneText is a text; what is written like a number is one, too.
+func oneText(*setting) object   { return object{"type": []string{"string", "number", "boolean"}} }
 func yesOrNo(*setting) object   { return object{"type": "boolean"} }
 func oneWord(k *setting) object { return object{"enum": k.words} }
 
-func someTexts(k *setting) object { return object{"type": "array", "items": oneText(k)} }
-func someWords(k *setting) object { return object{"type": "array", "items": oneWord(k)} }
+func someTexts(k *setting) object { return some(oneText(k)) }
+func someWords(k *setting) object { return some(oneWord(k)) }
+
+// some is a list, or one item alone.
+func some(item object) object {
+	return object{"anyOf": []object{{"type": "array", "minItems": 1, "items": item}, item}}
+}
 
 func changesOfSeverity(*setting) object {
 	return object{"type": "object", "additionalProperties": object{
 		"type": "object", "required": []string{"to", "reason"}, "additionalProperties": false,
 		"properties": object{
 			"to":     object{"enum": Severities(), "description": "Severity that a breach of the rule gets."},
-			"reason": object{"type": "string", "minLength": 1, "description": "Why; shown with each breach."},
+			"reason": object{"type": []string{"string", "number", "boolean"}, "minLength": 1, "description": "Why; shown with each breach."},
 		},
 	}}
 }

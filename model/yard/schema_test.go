@@ -13,7 +13,7 @@ import (
 func TestSchemaAgreesWithReading(t *testing.T) {
 	schema := settingsSchema(t)
 	texts := map[string]bool{
-		"gat: danger\n": false, "gate: high\n": false, "complete: maybe\n": false, "units: feet\n": false, "practice: [mars]\n": false,
+		"gat: danger\n": false, "exclude: b\n": true, "exclude: [2024]\n": true, "exclude: []\n": false, "complete: \"true\"\n": false, "baseline: 5\n": true, "gate: high\n": false, "complete: maybe\n": false, "units: feet\n": false, "practice: [mars]\n": false,
 		"severity: {routing/no-slack: {to: notice}}\n": false, "severity: {routing/no-slack: {to: low, reason: x}}\n": false,
 		"documents: {yacht: {entries: [job.number]}}\n": false, "documents: {any: {papers: [x]}}\n": false, "baseline: [a]\n": false, "rules: {a: b}\n": false,
 	}

@@ -17,7 +17,7 @@ import (
 // Read reads the settings of a yard from the text of their file.
 func Read(path string, text []byte) (*Settings, []verdict.Fault) {
 	s := &Settings{Path: path, Root: filepath.Dir(path)}
-	s.rule = s.required()
+	s.rule = Required()
 	r := &reader{path: path}
 	if len(strings.TrimSpace(string(text))) == 0 {
 		return s, nil
@@ -102,6 +102,9 @@ func (r *reader) mapping(key string, n node, example string) bool {
 
 func (r *reader) word(k *setting, n node) string {
 	switch {
+	case n.Style&yaml.TaggedStyle != 0:
+		r.fault(n.at, "%q is written without a tag, such as %s", k.key, k.example)
+		return ""
 	case n.Kind != yaml.ScalarNode || n.Tag == "!!null" || n.Value == "":
 		r.fault(n.at, "%q wants one word, such as %s", k.key, k.example)
 		return ""
@@ -113,8 +116,8 @@ func (r *reader) word(k *setting, n node) string {
 }
 
 func (r *reader) flag(k *setting, n node) bool {
-	if n.Kind != yaml.ScalarNode || n.Value != "true" && n.Value != "false" {
-		r.fault(n.at, "%q is true or false", k.key)
+	if n.Kind != yaml.ScalarNode || n.Tag != "!!bool" || n.Value != "true" && n.Value != "false" {
+		r.fault(n.at, "%q is true or false, without quotes", k.key)
 	}
 	return n.Value == "true"
 }
