@@ -86,6 +86,9 @@ func FuzzSettings(f *testing.F) {
 		for _, path := range []string{"a.yaml", "b/c.yaml", "a\nb.yaml"} {
 			s.leaves(path) // patterns that were taken can be matched
 		}
+		if strings.TrimSpace(string(text)) == "" {
+			return // nothing is set, tabs or not
+		}
 		var value any
 		if err := yaml.Unmarshal(text, &value); err != nil {
 			t.Fatalf("read without a fault, and it is not YAML: %v", err)
