@@ -91,3 +91,32 @@ func BenchmarkKeystroke(b *testing.B) {
 	b.ReportMetric(float64(all[len(all)/2].Microseconds())/1000, "median-ms")
 	b.ReportMetric(float64(all[len(all)-1].Microseconds())/1000, "worst-ms")
 }
+
+// BenchmarkJudgedKeystroke is the time from a digit typed in a record of 400
+// conductors to what is wrong with it, all of it judged anew.
+func BenchmarkJudgedKeystroke(b *testing.B) {
+	c, text := newClient(b), manyLamps(400)
+	c.show(1, text)
+	lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
+	last := len(lines) - 1
+	from := strings.Index(lines[last], "length: 11 ft") + len("length: ")
+	var all []time.Duration
+	for i := range b.N {
+		start := map[string]int{"line": last, "character": from}
+		end := map[string]int{"line": last, "character": from + 1}
+		begun := time.Now()
+		require.NoError(b, c.conn.Notify(context.Background(), "textDocument/didChange", map[string]any{
+			"textDocument":   map[string]any{"uri": uri, "version": i + 2},
+			"contentChanges": []any{map[string]any{"range": map[string]any{"start": start, "end": end}, "text": fmt.Sprint(1 + i%2)}},
+		}))
+		for d := range c.published {
+			if d.Version == i+2 {
+				break
+			}
+		}
+		all = append(all, time.Since(begun))
+	}
+	slices.Sort(all)
+	b.ReportMetric(float64(all[len(all)/2].Microseconds())/1000, "median-ms")
+	b.ReportMetric(float64(all[len(all)-1].Microseconds())/1000, "worst-ms")
+}
