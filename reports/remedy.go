@@ -39,6 +39,7 @@ func Remedies(w io.Writer, plan *remedy.Plan, old map[string]string, written boo
 	}
 	if len(plan.Tasks) > 0 {
 		t.heading("WORK TO DO", fmt.Sprint(len(plan.Tasks)))
+		t.hang(0, 0, txt("Worst first. What follows \"then set\" is written when the work is done, and was proven by judging again."))
 		for _, item := range plan.Tasks {
 			t.item(item)
 		}

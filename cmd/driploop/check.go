@@ -133,9 +133,13 @@ func (s *session) check(cmd *cobra.Command, args []string, f *checkFlags) error 
 		work = func(_ context.Context, w io.Writer) error { return c.joinParts(w, args) }
 	case f.lines:
 		work = c.judgeLines
+		stayFlat()
 	default:
 		if err := errors.Join(c.look(ctx, args), c.share()); err != nil {
 			return err
+		}
+		if len(c.found.Folders) > 0 {
+			stayFlat()
 		}
 	}
 	err = errors.Join(s.to(f.output, func(w io.Writer) error { return work(ctx, w) }), c.close())

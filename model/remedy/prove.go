@@ -29,8 +29,8 @@ func (f *finder) prove(c *Cure, breach *verdict.Verdict) bool {
 		parts = append(parts, partOf(change.Path))
 	}
 	again := slices.Clone(c.Again)
-	for i := range then.Verdicts.Verdicts {
-		v := &then.Verdicts.Verdicts[i]
+	for i := range then.verdicts {
+		v := &then.verdicts[i]
 		was := before[key(v)]
 		switch {
 		case v.Outcome == verdict.Breach && was != verdict.Breach && was != verdict.Waived:
@@ -45,7 +45,7 @@ func (f *finder) prove(c *Cure, breach *verdict.Verdict) bool {
 		}
 	}
 	c.Again = again
-	c.CopperKG = copperMass(then) - copperMass(f.now)
+	c.CopperKG = then.copperKG - copperMass(f.now)
 	c.Work = c.Work || f.signed || len(c.Again) > 0
 	return true
 }
@@ -63,9 +63,9 @@ func (f *finder) clears(c *Cure, breach *verdict.Verdict) bool {
 }
 
 // breached finds a breach in what was judged; nil if it is gone.
-func breached(then *Judged, breach *verdict.Verdict) *verdict.Verdict {
-	for i := range then.Verdicts.Verdicts {
-		if v := &then.Verdicts.Verdicts[i]; v.Outcome == verdict.Breach && key(v) == key(breach) {
+func breached(then *trial, breach *verdict.Verdict) *verdict.Verdict {
+	for i := range then.verdicts {
+		if v := &then.verdicts[i]; v.Outcome == verdict.Breach && key(v) == key(breach) {
 			return v
 		}
 	}
@@ -74,7 +74,7 @@ func breached(then *Judged, breach *verdict.Verdict) *verdict.Verdict {
 
 // with judges the record with a change made and what has to be taken anew
 // unknown; nil if that is no record.
-func (f *finder) with(c *Cure) *Judged {
+func (f *finder) with(c *Cure) *trial {
 	changes := slices.Clone(c.Changes)
 	for _, path := range c.Again {
 		changes = append(changes, record.Change{Path: path, Value: "unknown"})
@@ -82,10 +82,17 @@ func (f *finder) with(c *Cure) *Judged {
 	return f.tried(changes)
 }
 
+// trial is what a change came to: the verdicts that are breached or undecided, and
+// the copper in it. The record itself is not kept: there are hundreds of trials.
+type trial struct {
+	verdicts []verdict.Verdict
+	copperKG float64
+}
+
 // tried judges the record with changes made; nil if it then is no record any
 // more, or an anchor shares an entry with others. Breaches have candidates in
 // common, so that what was judged is kept.
-func (f *finder) tried(changes []record.Change) *Judged {
+func (f *finder) tried(changes []record.Change) *trial {
 	id := fmt.Sprint(changes)
 	if then, done := f.trials[id]; done {
 		return then
@@ -95,9 +102,15 @@ func (f *finder) tried(changes []record.Change) *Judged {
 	if err != nil {
 		return nil
 	}
-	then, err := f.judge(text)
+	judged, err := f.judge(text)
 	if err != nil {
 		return nil
+	}
+	then := &trial{copperKG: copperMass(judged)}
+	for _, v := range judged.Verdicts.Verdicts {
+		if v.Outcome == verdict.Breach || v.Outcome == verdict.Undecided {
+			then.verdicts = append(then.verdicts, v)
+		}
 	}
 	f.trials[id] = then
 	return then

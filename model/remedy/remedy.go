@@ -61,7 +61,7 @@ func Find(name string, text []byte, judge Judge) (*Plan, error) {
 		return nil, err
 	}
 	plan := &Plan{Text: text, Before: first.Verdicts, After: first.Verdicts}
-	f := &finder{name: name, judge: judge, text: text, now: first, signed: signed(first.Record), trials: map[string]*Judged{}}
+	f := &finder{name: name, judge: judge, text: text, now: first, signed: signed(first.Record), trials: map[string]*trial{}}
 	tried := map[string]bool{}
 	for {
 		breach := f.next(tried)
@@ -97,7 +97,7 @@ type finder struct {
 	text   []byte
 	now    *Judged
 	signed bool
-	trials map[string]*Judged // of the record as it stands, by change
+	trials map[string]*trial // of the record as it stands, by change
 }
 
 // next returns the worst breach that was not tried yet.
@@ -185,7 +185,7 @@ func (f *finder) make(c *Cure) error {
 	if err != nil {
 		return err
 	}
-	f.text, f.now, f.trials = text, now, map[string]*Judged{}
+	f.text, f.now, f.trials = text, now, map[string]*trial{}
 	return nil
 }
 
@@ -195,7 +195,7 @@ func Of(name string, text []byte, judge Judge, breach *verdict.Verdict) ([]Cure,
 	if err != nil {
 		return nil, err
 	}
-	f := &finder{name: name, judge: judge, text: text, now: now, signed: signed(now.Record), trials: map[string]*Judged{}}
+	f := &finder{name: name, judge: judge, text: text, now: now, signed: signed(now.Record), trials: map[string]*trial{}}
 	for i := range now.Verdicts.Verdicts {
 		v := &now.Verdicts.Verdicts[i]
 		if v.Outcome != verdict.Breach || key(v) != key(breach) {
