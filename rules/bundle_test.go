@@ -42,6 +42,12 @@ func bundled(t *testing.T) string {
 	t.Helper()
 	e, err := New()
 	require.NoError(t, err)
+	return bundleOf(t, e)
+}
+
+// bundleOf writes the bundle of an engine's rules to a file.
+func bundleOf(t *testing.T, e *Engine) string {
+	t.Helper()
 	path := filepath.Join(t.TempDir(), "rules.tar.gz")
 	f, err := os.Create(path)
 	require.NoError(t, err)

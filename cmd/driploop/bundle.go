@@ -15,9 +15,9 @@ A yard's own rules, by the settings of the folder that you are in, stand beside
 them under data.driploop.yard.
 
 The revision in the bundle is the digest of the rules that every report names.
-The same rules give the same bytes. opa sign signs it, and opa
-eval --verification-key, or an OPA that runs with one, takes no bundle that is
-unsigned or was changed.
+The same rules give the same bytes. opa build
+--signing-key signs it; an OPA that runs with --verification-key takes no bundle
+that is unsigned or was changed.
 
 ` + exitHelp
 
@@ -30,7 +30,9 @@ func newBundle(s *session) *cobra.Command {
 		Long:  bundleLong,
 		Example: `  driploop bundle -o rules.tar.gz
   driploop facts job.yaml | opa eval -b rules.tar.gz -I data.driploop.rules
-  opa run --server -b rules.tar.gz`,
+  opa run --server -b rules.tar.gz
+  opa build -b rules.tar.gz --signing-key private.pem -o signed.tar.gz
+  opa run --server -b signed.tar.gz --verification-key public.pem`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if !output.isFile() && s.terminal.is {
