@@ -246,8 +246,9 @@ func (w *writer) consult(r *rule, candidates []candidate, input ast.Value) error
 // give gives up on a yard's rule: what it should have judged is undecided, and
 // the failure is told.
 func (w *writer) give(r *rule, candidates []candidate, err error) {
-	w.failures = append(w.failures, fmt.Sprintf("%s: the rule %s could not be evaluated: %v", r.shown, r.meta.ID, err))
-	why := verdict.Gap{Why: "the rule could not be evaluated: " + err.Error()}
+	says := brief(err.Error())
+	w.failures = append(w.failures, fmt.Sprintf("%s: the rule %s could not be evaluated: %s", r.shown, r.meta.ID, says))
+	why := verdict.Gap{Why: "the rule could not be evaluated: " + says}
 	for _, c := range candidates {
 		w.write(&c, &judged{outcome: verdict.Undecided, sets: w.inForce[r.number], missing: []verdict.Gap{why}})
 	}

@@ -88,6 +88,9 @@ func (d *reader) expr(e *ast.Expr, exact bool) {
 	if len(e.With) > 0 {
 		d.fault(e.Location, `a rule reads the facts as they are; "with" belongs in tests`)
 	}
+	if e.IsCall() && e.Operator().String() == ast.Print.Name {
+		d.fault(e.Location, `"print" says nothing here; a finding says it, by its figures`)
+	}
 	exact = exact || e.Negated
 	switch terms := e.Terms.(type) {
 	case *ast.SomeDecl:

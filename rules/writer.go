@@ -41,7 +41,7 @@ func (w *writer) write(c *candidate, j *judged) {
 	v.Sources, v.ID = w.cited(r, j), cmp.Or(c.base.Key, c.id)
 	switch j.outcome {
 	case verdict.Breach:
-		v.Severity, v.Figures, v.Limit = j.shown.severity, j.shown.figures, j.shown.limit
+		v.Severity, v.Figures, v.Limit = j.shown.severity, r.brief(j.shown.figures), r.brief(j.shown.limit)
 		v.Says, v.Remedy, v.Related = r.meta.Says, r.meta.Remedy, w.related(c)
 		if v.Waiver = w.waivers.of(r.meta.ID, v.Subject); v.Waiver != nil {
 			v.Outcome = verdict.Waived
