@@ -101,8 +101,7 @@ func (t *remedyText) cure(label string, c remedy.Cure) {
 
 func (t *remedyText) change(c record.Change) string {
 	was := "was not written"
-	if old, ok := t.old[c.Path]; ok {
-		_, value, _ := strings.Cut(old, " ")
+	if value := oldValue(c, t.old); value != "" {
 		was = "was " + value
 	}
 	return fmt.Sprintf("%s: %s (%s)", c.Path, c.Value, was)

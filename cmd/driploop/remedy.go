@@ -26,22 +26,25 @@ what belongs to it is listed as work to do.
 
 func newRemedy(s *session) *cobra.Command {
 	units := choice{words: quantity.Systems()}
+	format := choice{value: "text", words: []string{"text", "json"}}
 	write := false
 	cmd := &cobra.Command{
 		Use:   "remedy RECORD",
 		Short: "Say what would clear each breach",
 		Long:  remedyLong + exitHelp,
 		Example: `  driploop remedy job.yaml
-  driploop remedy --write job.yaml`,
+  driploop remedy --write job.yaml
+  driploop remedy --format json job.yaml`,
 		Args: exactlyOne("name one record, or - for standard input"),
-		RunE: func(_ *cobra.Command, args []string) error { return s.remedy(args[0], write, units) },
+		RunE: func(_ *cobra.Command, args []string) error { return s.remedy(args[0], write, format.value, units) },
 	}
 	cmd.Flags().BoolVar(&write, "write", false, "make the changes in the record")
-	cmd.Flags().Var(&units, "units", unitsHelp("both"))
+	cmd.Flags().Var(&format, "format", "how to print the remedies: text or json")
+	cmd.Flags().Var(&units, "units", unitsHelp("both for text, metric for json"))
 	return cmd
 }
 
-func (s *session) remedy(path string, write bool, units choice) error {
+func (s *session) remedy(path string, write bool, format string, units choice) error {
 	if write && path == yard.StandardInput {
 		return errors.New("--write needs a file; standard input cannot be written")
 	}
@@ -71,6 +74,9 @@ func (s *session) remedy(path string, write bool, units choice) error {
 	o.Sources = map[string]*reports.Source{path: source}
 	if plan.After.Counts[verdict.Breach] > 0 || !write && len(plan.Made) > 0 {
 		s.code = exitBreach
+	}
+	if format == "json" {
+		return reports.RemediesJSON(s.out, plan, old, write, o)
 	}
 	return reports.Remedies(s.out, plan, old, write, o)
 }
