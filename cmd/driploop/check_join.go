@@ -33,14 +33,7 @@ func (c *checking) joinParts(w io.Writer, paths []string) (err error) {
 			err = errors.Join(err, p.file.Close())
 		}
 	}()
-	for _, path := range paths {
-		p, err := openPart(path)
-		if err != nil {
-			return fmt.Errorf("%s: %w", path, err)
-		}
-		j.parts = append(j.parts, p)
-	}
-	if err := makeWhole(j.parts); err != nil {
+	if err := j.open(paths); err != nil {
 		return err
 	}
 	out := reports.JoinJSON(w, verdict.Run{Version: j.parts[0].tool.Version, Rules: j.parts[0].tool.Rules})
@@ -59,6 +52,18 @@ func (c *checking) joinParts(w io.Writer, paths []string) (err error) {
 	}
 	c.session.code = max(c.session.code, c.code)
 	return out.Close(rest)
+}
+
+// open opens the files of the parts, which have to make a whole.
+func (j *joining) open(paths []string) error {
+	for _, path := range paths {
+		p, err := openPart(path)
+		if err != nil {
+			return fmt.Errorf("%s: %w", path, err)
+		}
+		j.parts = append(j.parts, p)
+	}
+	return makeWhole(j.parts)
 }
 
 // next returns the next record of all parts, by path; nil where a part ends.

@@ -29,7 +29,7 @@ func spoken() []string {
 		"", "--help", "--version", "help check", "completion bash", "cite", "cite --format json", "cite --format md", "cite --source", "cite --practice",
 		"cite --source 33-cfr-183 --format md", "cite --example penetrations/no-drip-loop", "check --settings JOB", "check --join PART", "check --lines",
 		"figures JOB", "figures JOB --working", "figures JOB --format json", "figures JOB --format csv", "figures JOB --format xlsx",
-		"draw JOB", "facts JOB", "report JOB", "report JOB --format pdf", "bundle", "start " + answered, "prove RULES", "ask JOB", "remedy JOB",
+		"draw JOB", "facts JOB", "report JOB", "report JOB --format pdf", "report --join PART", "bundle", "start " + answered, "prove RULES", "ask JOB", "remedy JOB",
 		"shape JOB", "shape --verify JOB", "schema", "schema --settings", "import --system 12V WIRES", "export JOB", "editor", "start rule stowage/hatch-open",
 	}
 	for _, format := range reports.FormatNames() {
@@ -134,7 +134,7 @@ func TestAFileOnAFullDiskIsWholeOrNotThere(t *testing.T) {
 	folder, put := stage(t)
 	lines := []string{
 		"bundle -o OUT", "draw JOB -o OUT", "figures JOB -o OUT", "figures JOB --format json -o OUT", "figures JOB --format csv -o OUT", "figures JOB --format xlsx -o OUT",
-		"report JOB -o OUT", "report JOB --format pdf -o OUT", "report JOB JOB -o OUTS/", "start -o OUT " + answered, "import --system 12V WIRES -o OUT", "export JOB -o OUT.csv",
+		"report JOB -o OUT", "report JOB --format pdf -o OUT", "report JOB JOB -o OUTS/", "report --join PART -o OUT", "start -o OUT " + answered, "import --system 12V WIRES -o OUT", "export JOB -o OUT.csv",
 		"export JOB -o OUT.xlsx", "ask --write JOB", "shape --write JOB", "remedy --write JOB", "start rule stowage/hatch-open", "manual --into INTO",
 		"check --no-cache --write-baseline OUT JOB", "check --lines -o OUT", "check --join PART -o OUT",
 	}

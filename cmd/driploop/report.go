@@ -33,6 +33,10 @@ the same content. Of several records, or of a folder of them, each gets a report
 of its own in the folder that -o names, and index.html lists them, the worst
 first.
 
+With --join the files are the parts of one run, as check --part I/N --format json
+writes them: the page lists every record of the whole, the worst first, with what
+was found and what is open.
+
 The same record, rules and version give the same bytes; only --at prints a time.
 A report of a faulty record is no failure: the exit code is 0. It is 2 where a
 record could not be used.
@@ -45,6 +49,7 @@ type reportFlags struct {
 	at     moment
 	output destination
 	check  checkFlags
+	join   bool
 }
 
 func newReport(s *session) *cobra.Command {
@@ -55,7 +60,8 @@ func newReport(s *session) *cobra.Command {
 		Long:  reportLong,
 		Example: `  driploop report job.yaml -o job.html
   driploop report job.yaml -o job.pdf --units metric
-  driploop report records/ -o survey/`,
+  driploop report records/ -o survey/
+  driploop report --join part-*.json -o index.html`,
 		Args: atLeastOne("name a record, or a folder of them"),
 		RunE: func(cmd *cobra.Command, args []string) error { return s.report(cmd, args, f) },
 	}
@@ -63,6 +69,7 @@ func newReport(s *session) *cobra.Command {
 	flags.Var(&f.format, "format", "html or pdf (default: by the ending of -o, else html)")
 	flags.Var(&f.units, "units", unitsHelp("both"))
 	f.at.addTo(flags)
+	flags.BoolVar(&f.join, "join", false, "list the records of a run that was judged in parts, from the JSON file of each part, the worst first")
 	flags.StringVarP((*string)(&f.output), "output", "o", "", "the file to write, or the folder for several reports (default, or -: standard output)")
 	flags.StringVar(&f.check.today, "today", "", "the day by which waivers run out, as 2006-01-02 (default: today)")
 	flags.StringVar(&f.check.config, "config", "", `the settings of the yard (default: driploop.yaml above RECORD; "none" for none)`)
@@ -70,6 +77,9 @@ func newReport(s *session) *cobra.Command {
 }
 
 func (s *session) report(cmd *cobra.Command, args []string, f *reportFlags) error {
+	if f.join {
+		return s.reportParts(cmd, args, f)
+	}
 	today, err := dayOf(f.check.today)
 	if err != nil {
 		return err

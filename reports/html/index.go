@@ -14,7 +14,7 @@ import (
 
 // Entry is what the index tells of one report.
 type Entry struct {
-	Link   string // name of its file
+	Link   string // name of its file; empty if there is none
 	Path   string // of the record
 	Vessel string
 	Name   string // of the job
