@@ -106,10 +106,23 @@ func (s *session) engineFor(settings *yard.Settings) engine {
 			if info, err := os.Stat(f.Path); err != nil || !info.IsDir() {
 				return nil, fmt.Errorf("%s:%d:%d: there is no folder %s for rules", settings.Path, f.At.Line, f.At.Column, f.Path)
 			}
-			folders = append(folders, &rules.Folder{Path: f.Path, Files: os.DirFS(f.Path)})
+			folder, err := rulesIn(f.Path)
+			if err != nil {
+				return nil, err
+			}
+			folders = append(folders, folder)
 		}
 		return rules.NewWith(folders...)
 	})
+}
+
+// rulesIn opens a folder of rules, out of which no link leads.
+func rulesIn(path string) (*rules.Folder, error) {
+	root, err := os.OpenRoot(path)
+	if err != nil {
+		return nil, err
+	}
+	return &rules.Folder{Path: path, Files: root.FS()}, nil
 }
 
 // practice is what the settings make of the rules: the practice sets in force

@@ -45,7 +45,11 @@ func (s *session) prove(folder string) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", folder, err)
 	}
-	proof, err := rules.Prove(&rules.Folder{Path: folder, Files: os.DirFS(folder)})
+	held, err := rulesIn(folder)
+	if err != nil {
+		return fmt.Errorf("%s: %w", folder, err)
+	}
+	proof, err := rules.Prove(held)
 	if faults := problems(err); len(faults) > 0 {
 		return s.refuse(faults, fmt.Sprintf("%s: %d to put right", folder, len(faults)))
 	}
