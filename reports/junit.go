@@ -9,23 +9,22 @@ import (
 	"strings"
 	"time"
 
-	"driploop/model/quantity"
 	"driploop/model/verdict"
 )
 
 // The elements of the JUnit report that test consoles read. There is no standard;
 // these are the ones that consumers agree on.
 type junitRun struct {
-	XMLName  xml.Name      `xml:"testsuites"`
-	Name     string        `xml:"name,attr"`
-	Tests    int           `xml:"tests,attr"`
-	Failures int           `xml:"failures,attr"`
-	Errors   int           `xml:"errors,attr"`
-	Skipped  int           `xml:"skipped,attr"`
-	Suites   []*junitSuite `xml:"testsuite"`
+	XMLName  xml.Name `xml:"testsuites"`
+	Name     string   `xml:"name,attr"`
+	Tests    int      `xml:"tests,attr"`
+	Failures int      `xml:"failures,attr"`
+	Errors   int      `xml:"errors,attr"`
+	Skipped  int      `xml:"skipped,attr"`
 }
 
 type junitSuite struct {
+	XMLName    xml.Name        `xml:"testsuite"`
 	Name       string          `xml:"name,attr"`
 	Tests      int             `xml:"tests,attr"`
 	Failures   int             `xml:"failures,attr"`
@@ -37,8 +36,9 @@ type junitSuite struct {
 }
 
 type junitProperty struct {
-	Name  string `xml:"name,attr"`
-	Value string `xml:"value,attr"`
+	XMLName xml.Name `xml:"property"`
+	Name    string   `xml:"name,attr"`
+	Value   string   `xml:"value,attr"`
 }
 
 type junitCase struct {
@@ -63,24 +63,8 @@ type junitSays struct {
 // waived is skipped with the reason, a breach below the gate passes and says so.
 // What does not apply is listed with Options.All only.
 func JUnit(w io.Writer, run *verdict.Run, o Options) error {
-	if o.Units == "" {
-		o.Units = quantity.Metric
-	}
-	all := junitRun{Name: "driploop"}
-	for i := range run.Records {
-		all.Suites = append(all.Suites, recordSuite(&run.Records[i], run, o))
-	}
-	all.Suites = append(all.Suites, faultSuites(run, o)...)
-	for _, s := range all.Suites {
-		s.count()
-		all.Tests, all.Failures, all.Errors, all.Skipped = all.Tests+s.Tests, all.Failures+s.Failures, all.Errors+s.Errors, all.Skipped+s.Skipped
-	}
-	text, err := xml.MarshalIndent(all, "", "  ")
-	if err != nil {
-		return err
-	}
-	_, err = io.WriteString(w, xml.Header+string(text)+"\n")
-	return err
+	head := *run
+	return feed(openJUnit(w, head, o), run, o)
 }
 
 func recordSuite(rec *verdict.Record, run *verdict.Run, o Options) *junitSuite {
@@ -123,7 +107,7 @@ func newSuite(path string, run *verdict.Run, o Options) *junitSuite {
 
 func (s *junitSuite) property(name, value string) {
 	if value != "" {
-		s.Properties = append(s.Properties, junitProperty{name, Plain(value)})
+		s.Properties = append(s.Properties, junitProperty{Name: name, Value: Plain(value)})
 	}
 }
 

@@ -84,6 +84,9 @@ func (m *markdown) write() {
 			m.line("%s are not told of here.\n", plural(len(m.run.Records)-i, "more record"))
 			break
 		}
+		if m.overfull() {
+			return
+		}
 		r := &markdownRecord{markdown: m, rec: &m.run.Records[i], src: m.o.Sources[m.run.Records[i].Path]}
 		r.write()
 	}
@@ -97,6 +100,9 @@ func (m *markdown) write() {
 	m.line("%s\n", Caution)
 	m.line("<sub>%s</sub>", m.provenance())
 }
+
+// overfull tells that the summary is too long already, and will be shortened.
+func (m *markdown) overfull() bool { return !m.o.All && m.Len() > markdownRoom }
 
 // conclusion is the summary of the summary.
 func (m *markdown) conclusion() string {

@@ -91,8 +91,8 @@ func Formats() []Format {
 		{Name: "text", About: "for a person at a terminal", Write: Text, Open: openText},
 		{Name: "json", About: "for programs, driploop.verdicts/1", Write: JSON, Open: openJSON},
 		{Name: "sarif", About: "for code review and editors, SARIF 2.1.0", Write: SARIF, Open: openSARIF},
-		{Name: "junit", About: "for consoles that show test results, JUnit XML", Write: JUnit},
-		{Name: "md", About: "for a merge request, Markdown", Write: Markdown},
+		{Name: "junit", About: "for consoles that show test results, JUnit XML", Write: JUnit, Open: openJUnit},
+		{Name: "md", About: "for a merge request, Markdown", Write: Markdown, Open: openMarkdown},
 	}
 }
 

@@ -25,8 +25,10 @@ type Chunk struct {
 	Text   []byte
 	Counts verdict.Counts // of all its verdicts
 
-	rec *verdict.Record // of a format that needs the whole run
-	src *Source
+	suite *junitSuite     // its counts, of JUnit
+	least int             // bytes that a summary takes for it at least
+	rec   *verdict.Record // of a format that needs the whole run
+	src   *Source
 }
 
 // Open begins to render a run in the format of that name. The head says which
