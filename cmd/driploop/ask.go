@@ -91,13 +91,7 @@ func (s *session) asked(path string, text []byte) (asked, error) {
 		if err != nil {
 			return out, err
 		}
-		kindOf := func(id string) string {
-			if c := judged.Record.Component(id); c != nil {
-				return c.Kind.V
-			}
-			return ""
-		}
-		changes := questions(judged.Verdicts, there, kindOf)
+		changes := questions(judged.Verdicts, there, judged.Record.ComponentKind)
 		added := out.add(path, changes)
 		if added == 0 {
 			return out, nil

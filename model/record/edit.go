@@ -84,7 +84,7 @@ func taken(after map[string]string, changes []Change) error {
 func strays(before, after map[string]string, changes []Change) []string {
 	meant := func(path string) bool {
 		return slices.ContainsFunc(changes, func(c Change) bool {
-			return path == c.Path || strings.HasPrefix(path, c.Path+".") || strings.HasPrefix(path, c.Path+"[") || strings.HasPrefix(c.Path, path+".")
+			return Within(path, c.Path) || strings.HasPrefix(c.Path, path+".")
 		})
 	}
 	changed := map[string]bool{}

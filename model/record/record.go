@@ -36,6 +36,15 @@ func (r *Record) Space(id string) *Space { return r.spaces[id] }
 // Component returns the component with the id, or nil.
 func (r *Record) Component(id string) *Component { return r.components[id] }
 
+// ComponentKind is the kind of the component with an id; empty if there is none,
+// or it is not known.
+func (r *Record) ComponentKind(id string) string {
+	if c := r.Component(id); c != nil {
+		return c.Kind.V
+	}
+	return ""
+}
+
 // Conductor returns the conductor with the id, or nil.
 func (r *Record) Conductor(id string) *Conductor { return r.conductors[id] }
 

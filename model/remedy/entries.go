@@ -15,7 +15,7 @@ import (
 func (f *finder) entry(breach *verdict.Verdict, mend string) []Cure {
 	key, value, _ := strings.Cut(mend, ": ")
 	path := breach.Subject + "." + key
-	field, ok := record.Describe(path, f.kindOf)
+	field, ok := record.Describe(path, f.now.Record.ComponentKind)
 	if !ok || field.Part {
 		return nil
 	}
@@ -28,13 +28,6 @@ func (f *finder) entry(breach *verdict.Verdict, mend string) []Cure {
 		rungs = append(rungs, Cure{Changes: []record.Change{{Path: path, Value: value}}, Work: true})
 	}
 	return rungs
-}
-
-func (f *finder) kindOf(id string) string {
-	if c := f.now.Record.Component(id); c != nil {
-		return c.Kind.V
-	}
-	return ""
 }
 
 // together are all mends of a rule that are plain entries, made at once.

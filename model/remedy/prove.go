@@ -3,7 +3,6 @@ package remedy
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"driploop/model/record"
 	"driploop/model/verdict"
@@ -26,7 +25,7 @@ func (f *finder) prove(c *Cure, breach *verdict.Verdict) bool {
 	}
 	parts := []string{breach.Subject}
 	for _, change := range c.Changes {
-		parts = append(parts, partOf(change.Path))
+		parts = append(parts, record.PartOf(change.Path))
 	}
 	again := slices.Clone(c.Again)
 	for i := range then.verdicts {
@@ -48,12 +47,6 @@ func (f *finder) prove(c *Cure, breach *verdict.Verdict) bool {
 	c.CopperKG = then.copperKG - copperMass(f.now)
 	c.Work = c.Work || f.signed || len(c.Again) > 0
 	return true
-}
-
-// partOf is the component, conductor or other part that an entry belongs to.
-func partOf(path string) string {
-	steps := strings.SplitN(path, ".", 3)
-	return strings.Join(steps[:min(2, len(steps))], ".")
 }
 
 // clears reports whether a breach is gone with a change made, whatever else comes.
@@ -120,7 +113,7 @@ func (f *finder) tried(changes []record.Change) *trial {
 // parts.
 func waitsFor(v *verdict.Verdict, among []string) bool {
 	for _, gap := range v.Missing {
-		if !slices.ContainsFunc(among, func(path string) bool { return gap.Field == path || strings.HasPrefix(gap.Field, path) }) {
+		if !slices.ContainsFunc(among, func(path string) bool { return record.Within(gap.Field, path) }) {
 			return false
 		}
 	}

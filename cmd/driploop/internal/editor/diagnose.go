@@ -3,6 +3,7 @@ package editor
 import (
 	"strings"
 
+	"driploop/model/record"
 	"driploop/model/verdict"
 )
 
@@ -78,7 +79,7 @@ func (d *document) breach(v *verdict.Verdict) diagnostic {
 		Message: v.Rule.Title + ": " + v.Text(v.Says, show) + ". " + v.Text(v.Remedy, show),
 	}
 	for _, f := range v.Figures {
-		if path, ok := d.named(f.Text); ok && path != subject(v.Subject) {
+		if path, ok := d.named(f.Text); ok && path != record.PartOf(v.Subject) {
 			one.Related = append(one.Related, related{
 				Location: location{URI: d.uri, Range: lspRange(d.lines, d.record.Places[path])},
 				Message:  strings.ReplaceAll(f.Name, "_", " "),

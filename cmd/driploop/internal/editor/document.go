@@ -105,13 +105,6 @@ func after(a, b verdict.Position) bool {
 	return a.Line > b.Line || a.Line == b.Line && a.Column > b.Column
 }
 
-// subject is the part of the record that a path lies in: conductors.P1 of
-// conductors.P1.ends.from.
-func subject(path string) string {
-	parts := strings.SplitN(path, ".", 3)
-	return strings.Join(parts[:min(2, len(parts))], ".")
-}
-
 // wordAt is the id or terminal that a position stands in, such as house.pos.
 func (d *document) wordAt(p position) (string, textRange) {
 	if p.Line >= len(d.lines) {
@@ -142,7 +135,7 @@ func (d *document) named(word string) (string, bool) {
 	id, _, _ := strings.Cut(word, ".")
 	sections := []string{"components", "conductors", "spaces", "bundles", "penetrations", "cases"}
 	if slices.Contains(sections, id) { // a subject written out, as in a waiver
-		id = subject(word)
+		id = record.PartOf(word)
 		_, ok := r.Places[id]
 		return id, ok
 	}

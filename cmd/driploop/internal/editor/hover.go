@@ -26,7 +26,7 @@ func (s *server) hover(d *document, p position) (any, error) {
 		return nil, nil
 	}
 	text := d.explain(path)
-	if subject(path) == path && strings.Contains(path, ".") {
+	if record.PartOf(path) == path && strings.Contains(path, ".") {
 		about, err := s.about(d, path)
 		if err != nil {
 			return nil, err
@@ -57,8 +57,8 @@ func (d *document) explain(path string) string {
 }
 
 func (d *document) kindOf(id string) string {
-	if r := d.known(); r != nil && r.Component(id) != nil {
-		return r.Component(id).Kind.V
+	if r := d.known(); r != nil {
+		return r.ComponentKind(id)
 	}
 	return ""
 }
@@ -79,7 +79,7 @@ func (s *server) about(d *document, path string) (string, error) {
 	}
 	for i := range judged.Verdicts {
 		v := &judged.Verdicts[i]
-		if v.Outcome != verdict.Breach || subject(v.Subject) != path {
+		if v.Outcome != verdict.Breach || record.PartOf(v.Subject) != path {
 			continue
 		}
 		page, err := s.program.Page(v.Rule.ID)
