@@ -14,6 +14,7 @@ import (
 type markdownStream struct {
 	*kept
 	least int // bytes of the shortest summary that tells of all records until now
+	next  int // the first record that is not counted yet
 }
 
 // Of the choices of detail, the shortest that tells of all records, and how many
@@ -27,7 +28,7 @@ func openMarkdown(w io.Writer, head verdict.Run, o Options) Stream {
 	if o.Units == "" {
 		o.Units = quantity.Both
 	}
-	return &markdownStream{kept: newKept(w, Format{Write: Markdown}, head, o)}
+	return &markdownStream{kept: newKept(w, Format{Write: Markdown}, head, o), next: markdownFirst}
 }
 
 func (s *markdownStream) Render(rec *verdict.Record, src *Source) (Chunk, error) {
@@ -60,8 +61,8 @@ func (s *markdownStream) Add(c Chunk) error {
 	if s.least += c.least; s.least <= markdownRoom {
 		return nil
 	}
-	for i := len(s.run.Records) - 1; i >= markdownFirst && !counted(&s.run.Records[i]); i-- {
-		s.count(&s.run.Records[i])
+	for ; s.next < len(s.run.Records); s.next++ {
+		s.count(&s.run.Records[s.next])
 	}
 	return nil
 }
@@ -77,14 +78,7 @@ func (s *markdownStream) count(rec *verdict.Record) {
 	}
 	// What was read of a record is part of its text, which goes with all of it.
 	*rec = verdict.Record{
-		Path: rec.Path, Job: strings.Clone(rec.Job), Counts: rec.Counts, Verdicts: append(breaches, verdict.Verdict{Outcome: verdict.Met}),
+		Path: rec.Path, Job: strings.Clone(rec.Job), Counts: rec.Counts, Verdicts: breaches,
 		Known: rec.Known, KnownOpen: rec.KnownOpen,
 	}
-}
-
-// counted tells whether a record was counted already: a verdict that is met is kept
-// of no other.
-func counted(rec *verdict.Record) bool {
-	n := len(rec.Verdicts)
-	return n > 0 && rec.Verdicts[n-1].Outcome == verdict.Met
 }
