@@ -107,19 +107,25 @@ func TestStockOPAFindsTheSameByTheBundle(t *testing.T) {
 	opa, path, engine := stockOPA(t), bundled(t), readEngine(t)
 	docs, texts := someFacts(t)
 	for name, doc := range docs {
-		eval := exec.Command(opa, "eval", "--bundle", path, "--stdin-input", "--format", "json", "data.driploop")
-		eval.Stdin = bytes.NewReader(texts[name])
-		out, err := eval.Output()
-		require.NoError(t, err, "%s: %s", name, out)
-		var got struct {
-			Result []struct {
-				Expressions []struct{ Value map[string]any }
-			}
-		}
-		decoded(t, out, &got)
-		require.Len(t, got.Result, 1)
-		sameFindings(t, name, engine, engine.input(engine.list(doc)), got.Result[0].Expressions[0].Value)
+		sameFindings(t, name, engine, engine.input(engine.list(doc)), byBundle(t, opa, path, name, texts[name]))
 	}
+}
+
+// byBundle is what the program opa makes of facts by a bundle.
+func byBundle(t *testing.T, opa, path, name string, facts []byte) map[string]any {
+	t.Helper()
+	eval := exec.Command(opa, "eval", "--bundle", path, "--stdin-input", "--format", "json", "data.driploop")
+	eval.Stdin = bytes.NewReader(facts)
+	out, err := eval.Output()
+	require.NoError(t, err, "%s: %s", name, out)
+	var got struct {
+		Result []struct {
+			Expressions []struct{ Value map[string]any }
+		}
+	}
+	decoded(t, out, &got)
+	require.Len(t, got.Result, 1)
+	return got.Result[0].Expressions[0].Value
 }
 
 // TestAServerOfOPAFindsTheSameUnderLoad asks an OPA that serves the bundle, from

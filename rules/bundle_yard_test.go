@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"bytes"
 	"encoding/json"
 	"os/exec"
 	"testing"
@@ -89,17 +88,7 @@ func TestStockOPAFindsTheSameByTheRulesOfAYard(t *testing.T) {
 	docs, texts := someFacts(t)
 	found := 0
 	for name, doc := range docs {
-		eval := exec.Command(opa, "eval", "--bundle", path, "--stdin-input", "--format", "json", "data.driploop")
-		eval.Stdin = bytes.NewReader(texts[name])
-		out, err := eval.Output()
-		require.NoError(t, err, "%s: %s", name, out)
-		var got struct {
-			Result []struct {
-				Expressions []struct{ Value map[string]any }
-			}
-		}
-		decoded(t, out, &got)
-		value := got.Result[0].Expressions[0].Value
+		value := byBundle(t, opa, path, name, texts[name])
 		sameFindings(t, name, engine, engine.input(engine.list(doc)), value)
 		yards := value["yard"].(map[string]any)
 		found += len(yards["stowage"].(map[string]any)["line_long"].(map[string]any)["breach"].([]any))
