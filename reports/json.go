@@ -101,12 +101,6 @@ type jsonError struct {
 	Says   string `json:"says"`
 }
 
-// JSON renders a run for programs. Without Options.All it leaves out verdicts
-// that are met or not applicable; they stay in the counts.
-func JSON(w io.Writer, run *verdict.Run, o Options) error {
-	return feed(openJSON(w, *run, o), run, o)
-}
-
 func recordJSON(rec *verdict.Record, o Options) jsonRecord {
 	out := jsonRecord{Path: rec.Path, SHA256: rec.SHA256, Job: rec.Job, Verdicts: []jsonVerdict{}, Counts: countsJSON(rec.Counts)}
 	for _, r := range rec.ByRule {

@@ -18,6 +18,8 @@ type jsonStream struct {
 	err     error
 }
 
+// openJSON renders a run for programs. Without Options.All it leaves out verdicts
+// that are met or not applicable; they stay in the counts.
 func openJSON(w io.Writer, head verdict.Run, o Options) Stream {
 	if o.Units == "" {
 		o.Units = quantity.Metric

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"encoding/xml"
 	"fmt"
-	"io"
 	"strconv"
 	"strings"
 	"time"
@@ -56,15 +55,6 @@ type junitSays struct {
 	Type    string `xml:"type,attr,omitempty"`
 	Message string `xml:"message,attr"`
 	Body    string `xml:",chardata"`
-}
-
-// JUnit renders a run for consoles that show test results: a suite a record, a
-// case a rule and subject. What fails the check is a failure, what is undecided or
-// waived is skipped with the reason, a breach below the gate passes and says so.
-// What does not apply is listed with Options.All only.
-func JUnit(w io.Writer, run *verdict.Run, o Options) error {
-	head := *run
-	return feed(openJUnit(w, head, o), run, o)
 }
 
 func recordSuite(rec *verdict.Record, run *verdict.Run, o Options) *junitSuite {

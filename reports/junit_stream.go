@@ -25,6 +25,10 @@ type junitStream struct {
 // ends.
 type junitEnd struct{ notes, suite int64 }
 
+// openJUnit renders a run for consoles that show test results: a suite a record, a
+// case a rule and subject. What fails the check is a failure, what is undecided or
+// waived is skipped with the reason, a breach below the gate passes and says so.
+// What does not apply is listed with Options.All only.
 func openJUnit(w io.Writer, head verdict.Run, o Options) Stream {
 	if o.Units == "" {
 		o.Units = quantity.Metric

@@ -13,9 +13,12 @@ import (
 	"driploop/reports"
 )
 
-// TestManyRecordsAreSummedUpAsIfAllWereKept: the summary that forgets, record by
-// record, what it will not tell says the same as one made of the whole run.
-func TestManyRecordsAreSummedUpAsIfAllWereKept(t *testing.T) {
+// TestSummariesForgetWhatTheyWillNotTell: once a detail is sure not to fit, no
+// record is rendered in it any more; rendering all of them first, when nothing is
+// sure yet, gives the same summary. More records are told of shorter, and the
+// counts are of all.
+func TestSummariesForgetWhatTheyWillNotTell(t *testing.T) {
+	shortened := 0
 	for _, n := range []int{2, 30, 150, 900} {
 		whole := hostileRun()
 		first := whole.Records
@@ -26,10 +29,40 @@ func TestManyRecordsAreSummedUpAsIfAllWereKept(t *testing.T) {
 			whole.Records = append(whole.Records, rec)
 		}
 		var want bytes.Buffer
-		require.NoError(t, reports.Markdown(&want, whole, reports.Options{}))
-		got := render(t, "md", whole, reports.Options{})
-		assert.Equal(t, want.String(), string(got), "%d records", n)
+		s, err := reports.Open(&want, "md", *whole, reports.Options{})
+		require.NoError(t, err)
+		chunks := make([]reports.Chunk, n)
+		for i := range whole.Records {
+			chunks[i], err = s.Render(&whole.Records[i], nil)
+			require.NoError(t, err)
+		}
+		for _, c := range chunks {
+			require.NoError(t, s.Add(c))
+		}
+		require.NoError(t, s.Close(whole))
+		got := string(render(t, "md", whole, reports.Options{}))
+		assert.Equal(t, want.String(), got, "%d records", n)
+		assert.LessOrEqual(t, len(got), 60_000)
+		assert.Contains(t, got, fmt.Sprintf(" in %d installation records", n))
+		if strings.Contains(got, "more records are not listed") {
+			shortened++
+			assert.Contains(t, got, "jobs/0199.yaml")
+			assert.NotContains(t, got, "jobs/0200.yaml")
+		}
 	}
+	assert.Positive(t, shortened)
+}
+
+// TestSummaryOfLongPathsFits: two hundred rows of long paths would not.
+func TestSummaryOfLongPathsFits(t *testing.T) {
+	long := make([]verdict.Record, 300)
+	for i := range long {
+		long[i] = launch()
+		long[i].Path = fmt.Sprintf("%04d/%s.yaml", i, strings.Repeat("deep/", 200))
+	}
+	got := string(render(t, "md", run(long...), reports.Options{}))
+	assert.LessOrEqual(t, len(got), 60_000)
+	assert.Regexp(t, `\n\d+ more records are not listed`, got)
 }
 
 // TestNotesStandInEverySuite: what concerns the run is known at its end, and each

@@ -3,11 +3,9 @@ package reports
 import (
 	"bytes"
 	"fmt"
-	"io"
 	"strings"
 	"time"
 
-	"driploop/model/quantity"
 	"driploop/model/verdict"
 )
 
@@ -38,32 +36,11 @@ func details() []detail {
 	}
 }
 
-// Markdown renders a run as a summary for a merge request: a line on what was
-// found, counts by record, what to fix first, what is open. Long parts are folded,
-// and left out where all would not fit into one comment, which is said.
-func Markdown(w io.Writer, run *verdict.Run, o Options) error {
-	if o.Units == "" {
-		o.Units = quantity.Both
-	}
-	var text []byte
-	for i, d := range details() {
-		m := &markdown{run: run, o: o, detail: d, shortened: i > 0}
-		m.write()
-		if text = m.Bytes(); len(text) <= markdownRoom || o.All {
-			break
-		}
-	}
-	_, err := w.Write(text)
-	return err
-}
-
-// markdown writes one summary.
+// markdown writes parts of a summary.
 type markdown struct {
 	bytes.Buffer
-	run       *verdict.Run
-	o         Options
-	detail    detail
-	shortened bool
+	o      Options
+	detail detail
 }
 
 // line writes a line.
@@ -76,100 +53,61 @@ func (m *markdown) fold(summary string, part func()) {
 	m.line("\n</details>\n")
 }
 
-func (m *markdown) write() {
-	m.line("## %s\n", m.conclusion())
-	m.table()
-	for i := range m.run.Records {
-		if i == m.detail.records {
-			m.line("%s are not told of here.\n", plural(len(m.run.Records)-i, "more record"))
-			break
-		}
-		if m.overfull() {
-			return
-		}
-		r := &markdownRecord{markdown: m, rec: &m.run.Records[i], src: m.o.Sources[m.run.Records[i].Path]}
-		r.write()
-	}
-	m.faults()
-	for _, note := range m.run.Notes {
-		m.line("Note: %s\n", markdownText(sentence(note)))
-	}
-	if m.shortened {
-		m.line("This summary is shortened to fit a comment; `driploop check` tells all.\n")
-	}
-	m.line("%s\n", Caution)
-	m.line("<sub>%s</sub>", m.provenance())
+// markdownCounts is what the first line and the table count.
+type markdownCounts struct {
+	records, open int
+	breaches      map[verdict.Severity]int
 }
 
-// overfull tells that the summary is too long already, and will be shortened.
-func (m *markdown) overfull() bool { return !m.o.All && m.Len() > markdownRoom }
-
-// conclusion is the summary of the summary.
-func (m *markdown) conclusion() string {
-	var breaches []*verdict.Verdict
-	open := 0
-	for i := range m.run.Records {
-		rec := &m.run.Records[i]
-		open += rec.Counts[verdict.Undecided]
-		for j := range rec.Verdicts {
-			if rec.Verdicts[j].Outcome == verdict.Breach {
-				breaches = append(breaches, &rec.Verdicts[j])
-			}
+func countBreaches(rec *verdict.Record) map[verdict.Severity]int {
+	by := map[verdict.Severity]int{}
+	for i := range rec.Verdicts {
+		if v := &rec.Verdicts[i]; v.Outcome == verdict.Breach {
+			by[v.Severity]++
 		}
 	}
+	return by
+}
+
+// conclusion is the summary of the summary.
+func (c *markdownCounts) conclusion(faults []verdict.Fault) string {
 	var parts []string
-	switch n := len(m.run.Records); {
-	case n == 0:
+	breaches := listSeverities(c.breaches)
+	switch {
+	case c.records == 0:
 		parts = append(parts, "No record was judged")
-	case len(breaches) > 0:
-		parts = append(parts, severityCounts(breaches)+" in "+plural(n, "installation record"))
+	case breaches != "":
+		parts = append(parts, breaches+" in "+plural(c.records, "installation record"))
 	default:
-		parts = append(parts, "No breach found in "+plural(n, "installation record"))
+		parts = append(parts, "No breach found in "+plural(c.records, "installation record"))
 	}
-	if open > 0 {
-		parts = append(parts, fmt.Sprintf("%d undecided", open))
+	if c.open > 0 {
+		parts = append(parts, fmt.Sprintf("%d undecided", c.open))
 	}
-	if n := unusable(m.run.Faults); n > 0 {
+	if n := unusable(faults); n > 0 {
 		parts = append(parts, plural(n, "file")+" unusable")
 	}
 	return strings.Join(parts, ", ")
 }
 
-// table counts by record.
-func (m *markdown) table() {
-	if len(m.run.Records) == 0 {
-		return
-	}
-	m.line("| record | job | danger | warning | caution | notice | undecided | waived | met |")
-	m.line("|---|---|--:|--:|--:|--:|--:|--:|--:|")
-	for i := range m.run.Records {
-		if i == m.detail.rows {
-			m.line("\n%s are not listed.", plural(len(m.run.Records)-i, "more record"))
-			break
-		}
-		rec := &m.run.Records[i]
-		by := map[verdict.Severity]int{}
-		for j := range rec.Verdicts {
-			if v := &rec.Verdicts[j]; v.Outcome == verdict.Breach {
-				by[v.Severity]++
-			}
-		}
-		m.line("| %s | %s | %d | %d | %d | %d | %d | %d | %d |", markdownCode(rec.Path), markdownCode(rec.Job),
-			by[verdict.Danger], by[verdict.Warning], by[verdict.Caution], by[verdict.Notice],
-			rec.Counts[verdict.Undecided], rec.Counts[verdict.Waived], rec.Counts[verdict.Met])
-	}
-	m.line("")
+const markdownHead = "| record | job | danger | warning | caution | notice | undecided | waived | met |\n|---|---|--:|--:|--:|--:|--:|--:|--:|\n"
+
+// markdownRow counts the verdicts of a record, as a row of the table.
+func markdownRow(rec *verdict.Record, by map[verdict.Severity]int) []byte {
+	return fmt.Appendf(nil, "| %s | %s | %d | %d | %d | %d | %d | %d | %d |\n", markdownCode(rec.Path), markdownCode(rec.Job),
+		by[verdict.Danger], by[verdict.Warning], by[verdict.Caution], by[verdict.Notice],
+		rec.Counts[verdict.Undecided], rec.Counts[verdict.Waived], rec.Counts[verdict.Met])
 }
 
 // faults lists what keeps files from being judged.
-func (m *markdown) faults() {
-	if len(m.run.Faults) == 0 {
+func (m *markdown) faults(all []verdict.Fault) {
+	if len(all) == 0 {
 		return
 	}
-	m.line("### What could not be used: %s\n", plural(unusable(m.run.Faults), "file"))
-	for i, f := range m.run.Faults {
+	m.line("### What could not be used: %s\n", plural(unusable(all), "file"))
+	for i, f := range all {
 		if i == m.detail.places {
-			m.line("- and %s", plural(len(m.run.Faults)-i, "more fault"))
+			m.line("- and %s", plural(len(all)-i, "more fault"))
 			break
 		}
 		place := markdownCode(f.Path)
@@ -181,11 +119,19 @@ func (m *markdown) faults() {
 	m.line("")
 }
 
-// provenance says by what, and when if told, the records were judged.
-func (m *markdown) provenance() string {
-	text := "driploop " + markdownText(m.run.Version) + ", rules " + markdownCode(m.run.Rules)
-	if !m.o.At.IsZero() {
-		text += ", " + m.o.At.Format(time.RFC3339)
+// foot is what stands under every summary: notes, cautions, by what the records
+// were judged, and when if that is told.
+func (m *markdown) foot(run *verdict.Run, notes []string, shortened bool) {
+	for _, note := range notes {
+		m.line("Note: %s\n", markdownText(sentence(note)))
 	}
-	return text
+	if shortened {
+		m.line("This summary is shortened to fit a comment; `driploop check` tells all.\n")
+	}
+	m.line("%s\n", Caution)
+	provenance := "driploop " + markdownText(run.Version) + ", rules " + markdownCode(run.Rules)
+	if !m.o.At.IsZero() {
+		provenance += ", " + m.o.At.Format(time.RFC3339)
+	}
+	m.line("<sub>%s</sub>", provenance)
 }

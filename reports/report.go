@@ -80,19 +80,18 @@ func NewSource(text []byte, places map[string]verdict.Range) *Source {
 type Format struct {
 	Name  string
 	About string
-	Write func(w io.Writer, run *verdict.Run, o Options) error
-	// Open is set where the format can be written record by record.
+	// Open begins to write a run, record by record.
 	Open func(w io.Writer, head verdict.Run, o Options) Stream
 }
 
 // Formats lists the formats in the order that help texts show them.
 func Formats() []Format {
 	return []Format{
-		{Name: "text", About: "for a person at a terminal", Write: Text, Open: openText},
-		{Name: "json", About: "for programs, driploop.verdicts/1", Write: JSON, Open: openJSON},
-		{Name: "sarif", About: "for code review and editors, SARIF 2.1.0", Write: SARIF, Open: openSARIF},
-		{Name: "junit", About: "for consoles that show test results, JUnit XML", Write: JUnit, Open: openJUnit},
-		{Name: "md", About: "for a merge request, Markdown", Write: Markdown, Open: openMarkdown},
+		{Name: "text", About: "for a person at a terminal", Open: openText},
+		{Name: "json", About: "for programs, driploop.verdicts/1", Open: openJSON},
+		{Name: "sarif", About: "for code review and editors, SARIF 2.1.0", Open: openSARIF},
+		{Name: "junit", About: "for consoles that show test results, JUnit XML", Open: openJUnit},
+		{Name: "md", About: "for a merge request, Markdown", Open: openMarkdown},
 	}
 }
 

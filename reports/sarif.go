@@ -18,14 +18,6 @@ const sarifSchema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/
 // number.
 const fingerprintName = "verdict/v1"
 
-// SARIF renders a run in the Static Analysis Results Interchange Format, version
-// 2.1.0 (OASIS). Breaches are results of the kind fail, what is undecided is open,
-// waivers are suppressions. With Options.All what is met and what does not apply
-// are results, too, in short: where and by which rule.
-func SARIF(w io.Writer, run *verdict.Run, o Options) error {
-	return feed(openSARIF(w, *run, o), run, o)
-}
-
 // sarif gathers what is listed once in a run, in the order that it is met: rules,
 // documents and files. Results are written as they come.
 type sarif struct {
@@ -43,6 +35,10 @@ type sarif struct {
 	issuers    map[string]string // by id of the source
 }
 
+// openSARIF renders a run in the Static Analysis Results Interchange Format, version
+// 2.1.0 (OASIS). Breaches are results of the kind fail, what is undecided is open,
+// waivers are suppressions. With Options.All what is met and what does not apply
+// are results, too, in short: where and by which rule.
 func openSARIF(w io.Writer, head verdict.Run, o Options) Stream {
 	if o.Units == "" {
 		o.Units = quantity.Metric

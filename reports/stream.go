@@ -26,22 +26,17 @@ type Chunk struct {
 	Counts verdict.Counts // of all its verdicts
 
 	suite *junitSuite     // its counts, of JUnit
-	least int             // bytes that a summary takes for it at least
-	rec   *verdict.Record // of a format that needs the whole run
+	part  *markdownPart   // of a summary
+	rec   *verdict.Record // of SARIF, which numbers what records share
 	src   *Source
 }
 
 // Open begins to render a run in the format of that name. The head says which
-// program and which rules judge. A format that has to know all records before it
-// writes the first keeps them until the stream is closed.
+// program and which rules judge.
 func Open(w io.Writer, format string, head verdict.Run, o Options) (Stream, error) {
 	for _, f := range Formats() {
-		switch {
-		case f.Name != format:
-		case f.Open != nil:
+		if f.Name == format {
 			return f.Open(w, head, o), nil
-		default:
-			return newKept(w, f, head, o), nil
 		}
 	}
 	return nil, fmt.Errorf("%q is no format; use %s", format, either(FormatNames()))
@@ -68,38 +63,4 @@ func feed(s Stream, run *verdict.Run, o Options) error {
 		}
 	}
 	return s.Close(run)
-}
-
-// kept is the stream of a format that needs the whole run.
-type kept struct {
-	w      io.Writer
-	format Format
-	run    verdict.Run
-	o      Options
-}
-
-func newKept(w io.Writer, f Format, head verdict.Run, o Options) *kept {
-	k := &kept{w: w, format: f, run: head, o: o}
-	k.run.Records = nil
-	if k.o.Sources == nil {
-		k.o.Sources = map[string]*Source{}
-	}
-	return k
-}
-
-func (*kept) Render(rec *verdict.Record, src *Source) (Chunk, error) {
-	return Chunk{Counts: rec.Counts, rec: rec, src: src}, nil
-}
-
-func (k *kept) Add(c Chunk) error {
-	k.run.Records = append(k.run.Records, *c.rec)
-	if c.src != nil {
-		k.o.Sources[c.rec.Path] = c.src
-	}
-	return nil
-}
-
-func (k *kept) Close(rest *verdict.Run) error {
-	k.run.Faults, k.run.Notes = rest.Faults, rest.Notes
-	return k.format.Write(k.w, &k.run, k.o)
 }

@@ -28,15 +28,17 @@ func severities() []verdict.Severity {
 }
 
 func severityCounts(all []*verdict.Verdict) string {
+	by := map[verdict.Severity]int{}
+	for _, v := range all {
+		by[v.Severity]++
+	}
+	return listSeverities(by)
+}
+
+func listSeverities(by map[verdict.Severity]int) string {
 	var parts []string
 	for _, s := range severities() {
-		n := 0
-		for _, v := range all {
-			if v.Severity == s {
-				n++
-			}
-		}
-		if n > 0 {
+		if n := by[s]; n > 0 {
 			parts = append(parts, fmt.Sprintf("%d %s", n, s))
 		}
 	}

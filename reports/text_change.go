@@ -26,10 +26,8 @@ func (t *recordText) cured() {
 // known counts what a baseline keeps from the list.
 func (t *recordText) known() {
 	var parts []string
-	for _, s := range severities() {
-		if n := t.rec.Known[s]; n > 0 {
-			parts = append(parts, fmt.Sprintf("%d %s", n, s))
-		}
+	if breaches := listSeverities(t.rec.Known); breaches != "" {
+		parts = append(parts, breaches)
 	}
 	if t.rec.KnownOpen > 0 {
 		parts = append(parts, fmt.Sprintf("%d undecided", t.rec.KnownOpen))

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"slices"
-
 	"driploop/model/verdict"
 )
 
@@ -59,9 +57,7 @@ func (c *checking) finish(r *result) {
 }
 
 // keptWhole tells whether the format looks at records after they were rendered.
-func (c *checking) keptWhole() bool {
-	return !slices.Contains([]string{"text", "json"}, c.flags.format.value)
-}
+func (c *checking) keptWhole() bool { return c.flags.format.value == "sarif" }
 
 // render renders a record that was judged.
 func (c *checking) render(r *result) error {
