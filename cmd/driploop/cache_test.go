@@ -45,6 +45,11 @@ func TestCacheChangesNothing(t *testing.T) {
 	for _, way := range [][]string{
 		{"--format", "text"},
 		{"--format", "json"},
+		{"--format", "md"},
+		{"--format", "sarif"},
+		{"--format", "junit"},
+		{"--format", "sarif", "--all"},
+		{"--format", "md", "--all"},
 		{"--format", "text", "--units", "us"},
 		{"--format", "json", "--units", "us", "--gate", "danger"},
 		{"--format", "json", "--gate", "none"},

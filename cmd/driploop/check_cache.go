@@ -35,8 +35,8 @@ type memory struct {
 // openMemory opens the cache. Without one, all is judged; that is no fault.
 func (c *checking) openMemory(e *rules.Engine, o reports.Options) {
 	f := c.flags
-	if f.noCache || c.whole || !slices.Contains([]string{"text", "json"}, f.format.value) {
-		return // other formats look up places that are not kept
+	if f.noCache || c.whole {
+		return
 	}
 	var err error
 	if c.memory.cache, err = yard.OpenCache(f.cache, int64(f.cacheMiB)<<20); err != nil {
@@ -45,13 +45,14 @@ func (c *checking) openMemory(e *rules.Engine, o reports.Options) {
 		}
 		return
 	}
-	c.memory.all = f.all
+	c.memory.all = f.all || f.format.value == "junit" // which has a case for what is met
 	c.memory.day = c.today.Format(time.DateOnly)
-	c.memory.verdicts = yard.KeyOf(build(), e.Digest(), fmt.Sprint(f.all),
+	c.memory.verdicts = yard.KeyOf(build(), e.Digest(), fmt.Sprint(c.memory.all),
 		strings.Join(c.practice.sets, " "), strings.Join(c.practice.also, " "), c.settings.Asked())
 	c.memory.printed = yard.KeyOf(string(c.memory.verdicts[:]), f.format.value, string(o.Units), fmt.Sprint(o.Colour, o.Width),
 		c.settings.Path, fmt.Sprint(c.settings.Severity))
-	c.memory.prints = c.earlier == nil && !c.inPrint() && !c.settings.AsksForFiles()
+	c.memory.prints = slices.Contains([]string{"text", "json"}, f.format.value) && // of which a record's text is all
+		c.earlier == nil && !c.inPrint() && !c.settings.AsksForFiles()
 }
 
 // build identifies the program: a development build by its file.
