@@ -162,7 +162,7 @@ func (s *schedule) steps(n named) {
 	for _, gap := range n.fig.Gaps {
 		s.hang(6, 8, txt("missing: "+verdict.Gap(gap).String()))
 	}
-	for _, step := range n.fig.Working {
+	for _, step := range n.fig.Working() {
 		s.hang(6, 8, txt(step.Formula), in(faint, " ["+step.Source+"]"))
 		for _, input := range step.Inputs {
 			s.hang(8, 10, txt(input.Symbol+" = "+exact(input.Value, input.Unit)), in(faint, " from "+input.From+s.where(input.From)))

@@ -103,7 +103,7 @@ func (s *schedule) figureJSON(n named) figureJSON {
 	if n.fig.Known {
 		f.Value = &n.fig.Value
 	}
-	for _, step := range n.fig.Working {
+	for _, step := range n.fig.Working() {
 		j := stepJSON{Formula: step.Formula, Source: step.Source, Inputs: []inputJSON{}, Result: step.Result, Unit: step.Unit}
 		for _, in := range step.Inputs {
 			j.Inputs = append(j.Inputs, inputJSON{in.Symbol, in.Value, in.Unit, in.From, s.line(in.From)})

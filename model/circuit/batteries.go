@@ -18,12 +18,13 @@ func (a *analysis) setBatteries() {
 		volts := b.emf[full]
 		r.OpenV = figure.Open(volts.gaps...)
 		if !volts.open() {
-			r.OpenV = figure.Of(volts.high, "V", volts.working...)
+			r.OpenV = figure.Worked(volts.high, "V", volts.working)
 		}
 		r.ResistanceLow, r.ResistanceHigh = figure.Open(b.ohms.gaps...), figure.Open(b.ohms.gaps...)
 		if !b.ohms.open() {
-			r.ResistanceLow = figure.Of(1000*b.ohms.low, "mohm", b.ohms.working[0])
-			r.ResistanceHigh = figure.Of(1000*b.ohms.high, "mohm", b.ohms.working[len(b.ohms.working)-1])
+			working := b.ohms.working
+			r.ResistanceLow = figure.Worked(1000*b.ohms.low, "mohm", func() []figure.Step { return working()[:1] })
+			r.ResistanceHigh = figure.Worked(1000*b.ohms.high, "mohm", func() []figure.Step { steps := working(); return steps[len(steps)-1:] })
 		}
 		a.setDisconnect(r, i)
 	}
@@ -166,9 +167,11 @@ func (a *analysis) wayLength(parent map[int]step, start, node int, by string) fi
 	}
 	slices.Reverse(way)
 	if len(way) == 0 {
-		return figure.Of(0, "mm", figure.Step{Formula: "length to " + by + ": none, it stands on the battery terminal", Result: 0, Unit: "mm"})
+		return figure.Worked(0, "mm", func() []figure.Step {
+			return []figure.Step{{Formula: "length to " + by + ": none, it stands on the battery terminal", Result: 0, Unit: "mm"}}
+		})
 	}
-	return lengthFigure(a.net, way, "length from "+a.net.nodes[start].name+" to "+by)
+	return lengthFigure(a.net, way, a.net.nodes[start].name, by)
 }
 
 // pickSwitch chooses the disconnect among the first switches on the ways from a
@@ -252,7 +255,7 @@ func (a *analysis) componentNominal(id string, cls class) figure.Figure {
 			return a.nominalOver(b)
 		case b.kind == source:
 			if v, ok := a.net.ratedVolts(b.comp); ok {
-				return nominalFigure(quantity.Round(v), a.net.ratedFrom(b.comp))
+				return nominalFigure(quantity.Round(v), func() string { return a.net.ratedFrom(b.comp) })
 			}
 			return figure.Open(figure.Missing(b.path + ".nominal"))
 		case b.kind == device || b.kind == contact:

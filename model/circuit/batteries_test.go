@@ -150,7 +150,7 @@ func TestInternalResistance(t *testing.T) {
 			b := a.Batteries["bat"]
 			assert.InDelta(t, c.low, known(t, b.ResistanceLow), 1e-9)
 			assert.InDelta(t, c.high, known(t, b.ResistanceHigh), 1e-9)
-			assert.NotEmpty(t, b.ResistanceHigh.Working[0].Source)
+			assert.NotEmpty(t, b.ResistanceHigh.Working()[0].Source)
 		})
 	}
 }

@@ -52,14 +52,16 @@ func (n *network) openVolts(c *record.Component, low bool) span {
 	if low {
 		per, state = empty, "low"
 	}
-	return exactly(count*per, figure.Step{
-		Formula: "open-circuit voltage, battery " + state + ": E = cells × volts a cell", Source: sourceCells,
-		Inputs: []figure.Input{
-			{Symbol: "nominal voltage", Value: nominal, Unit: "V", From: n.ratedFrom(c)},
-			{Symbol: "cells", Value: quantity.Round(count), From: "nominal voltage, " + c.Chemistry.Or("lead assumed")},
-			{Symbol: "volts a cell", Value: per, Unit: "V", From: sourceCells},
-		},
-		Result: quantity.Round(count * per), Unit: "V",
+	return exactly(count * per).by(func() figure.Step {
+		return figure.Step{
+			Formula: "open-circuit voltage, battery " + state + ": E = cells × volts a cell", Source: sourceCells,
+			Inputs: []figure.Input{
+				{Symbol: "nominal voltage", Value: nominal, Unit: "V", From: n.ratedFrom(c)},
+				{Symbol: "cells", Value: quantity.Round(count), From: "nominal voltage, " + c.Chemistry.Or("lead assumed")},
+				{Symbol: "volts a cell", Value: per, Unit: "V", From: sourceCells},
+			},
+			Result: quantity.Round(count * per), Unit: "V",
+		}
 	})
 }
 
@@ -72,10 +74,12 @@ func (n *network) regulatedVolts(c *record.Component) span {
 	if !ok {
 		return span{low: guessVolt, high: guessVolt, gaps: []figure.Gap{figure.Missing(c.Path + ".voltage")}}
 	}
-	return exactly(nominal/leadNominal*leadCharge, figure.Step{
-		Formula: "charging voltage: lead cells at 2.40 V", Source: "IEC 62485-2: boost 2.40 V a cell; secondary",
-		Inputs: []figure.Input{{Symbol: "nominal voltage", Value: nominal, Unit: "V", From: n.ratedFrom(c)}},
-		Result: quantity.Round(nominal / leadNominal * leadCharge), Unit: "V",
+	return exactly(nominal / leadNominal * leadCharge).by(func() figure.Step {
+		return figure.Step{
+			Formula: "charging voltage: lead cells at 2.40 V", Source: "IEC 62485-2: boost 2.40 V a cell; secondary",
+			Inputs: []figure.Input{{Symbol: "nominal voltage", Value: nominal, Unit: "V", From: n.ratedFrom(c)}},
+			Result: quantity.Round(nominal / leadNominal * leadCharge), Unit: "V",
+		}
 	})
 }
 
@@ -84,10 +88,12 @@ func (n *network) regulatedVolts(c *record.Component) span {
 // for a bank is that of the whole bank.
 func (n *network) batteryOhms(c *record.Component) span {
 	if r, ok := sane(c.Resistance); ok {
-		return exactly(r/1000, figure.Step{
-			Formula: "internal resistance as recorded", Source: "the record",
-			Inputs: []figure.Input{{Symbol: "R", Value: r, Unit: "mohm", From: c.Path + ".internal_resistance"}},
-			Result: r, Unit: "mohm",
+		return exactly(r / 1000).by(func() figure.Step {
+			return figure.Step{
+				Formula: "internal resistance as recorded", Source: "the record",
+				Inputs: []figure.Input{{Symbol: "R", Value: r, Unit: "mohm", From: c.Path + ".internal_resistance"}},
+				Result: r, Unit: "mohm",
+			}
 		})
 	}
 	nominal, hasVolts := n.ratedVolts(c)
@@ -98,9 +104,12 @@ func (n *network) batteryOhms(c *record.Component) span {
 	emf := count * full
 	if cca, ok := sane(c.Cranking); ok && c.Chemistry.V != "lithium" {
 		s := span{low: emf / (crankingGreat * cca), high: (emf - count*crankingCell) / cca}
-		s.working = []figure.Step{
-			rangeStep("least internal resistance: R = E/(5·I)", sourceCranking, emf, cca, "A", c.Path+".cranking", s.low),
-			rangeStep("greatest internal resistance, at -18 °C: R = (E − U)/I with U = 1.2 V a cell", sourceCranking, emf, cca, "A", c.Path+".cranking", s.high),
+		least, greatest := s.low, s.high
+		s.working = func() []figure.Step {
+			return []figure.Step{
+				rangeStep("least internal resistance: R = E/(5·I)", sourceCranking, emf, cca, "A", c.Path+".cranking", least),
+				rangeStep("greatest internal resistance, at -18 °C: R = (E − U)/I with U = 1.2 V a cell", sourceCranking, emf, cca, "A", c.Path+".cranking", greatest),
+			}
 		}
 		return s
 	}
@@ -110,9 +119,12 @@ func (n *network) batteryOhms(c *record.Component) span {
 			most = capacityLithium
 		}
 		s := span{low: emf / (most * ah), high: emf / (capacityLeast * ah)}
-		s.working = []figure.Step{
-			rangeStep("least internal resistance: R = E/(k·C)", sourceCapacity, emf, ah, "Ah", c.Path+".capacity", s.low),
-			rangeStep("greatest internal resistance: R = E/(k·C)", sourceCapacity, emf, ah, "Ah", c.Path+".capacity", s.high),
+		least, greatest := s.low, s.high
+		s.working = func() []figure.Step {
+			return []figure.Step{
+				rangeStep("least internal resistance: R = E/(k·C)", sourceCapacity, emf, ah, "Ah", c.Path+".capacity", least),
+				rangeStep("greatest internal resistance: R = E/(k·C)", sourceCapacity, emf, ah, "Ah", c.Path+".capacity", greatest),
+			}
 		}
 		return s
 	}

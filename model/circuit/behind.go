@@ -184,7 +184,7 @@ func (a *analysis) leastFault(at *behind) *prospect {
 	case at.back < 0:
 		at.least = a.greatestFault(at.far, at.fam, greatestOhms)
 	default:
-		at.least = a.bolted(short{at: at.far, back: at.back, fam: at.fam, extra: at.ohms, gaps: at.gaps}, greatestOhms)
+		at.least = a.bolted(short{at: at.far, back: at.back, fam: at.fam, extra: at.ohms}, at.gaps, greatestOhms)
 	}
 	return at.least
 }

@@ -123,9 +123,11 @@ func (n *network) bundleCount(c *record.Conductor) figure.Figure {
 	if len(gaps) > 0 {
 		return figure.Open(uniqueGaps(gaps)...)
 	}
-	return figure.Of(float64(most), "", figure.Step{
-		Formula: "current-carrying conductors together: count", Source: "the record",
-		Inputs: []figure.Input{{Symbol: "n", Value: float64(most), From: from}}, Result: float64(most),
+	return figure.Worked(float64(most), "", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "current-carrying conductors together: count", Source: "the record",
+			Inputs: []figure.Input{{Symbol: "n", Value: float64(most), From: from}}, Result: float64(most),
+		}}
 	})
 }
 

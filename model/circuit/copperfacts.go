@@ -10,13 +10,14 @@ import (
 // setCopper fills in what follows from a conductor by itself: area, resistance,
 // and the amperage allowed where it runs.
 func (n *network) setCopper(r *ConductorResult, b *branch) {
-	c, wire, gaps := b.cond, b.metal.wire, b.metal.gaps
+	c, wire, gaps := b.cond, &b.metal.wire, b.metal.gaps
 	if len(gaps) > 0 {
 		r.AreaMM2, r.CircularMils = figure.Open(gaps...), figure.Open(gaps...)
 		r.R20 = figure.Open(b.metal.cold.gaps...)
 	} else {
-		r.AreaMM2 = figure.Of(wire.AreaMM2, "mm2", wire.AreaStep())
-		r.CircularMils = figure.Of(wire.CircularMils, "", wire.AreaStep())
+		area := func() []figure.Step { return []figure.Step{wire.AreaStep()} }
+		r.AreaMM2 = figure.Worked(wire.AreaMM2, "mm2", area)
+		r.CircularMils = figure.Worked(wire.CircularMils, "", area)
 		r.R20 = resistance20(c, wire)
 	}
 	r.DiameterMM = diameter(c)
@@ -26,27 +27,31 @@ func (n *network) setCopper(r *ConductorResult, b *branch) {
 	r.Bundled = bundled(r)
 }
 
-func resistance20(c *record.Conductor, w copper.Wire) figure.Figure {
+func resistance20(c *record.Conductor, w *copper.Wire) figure.Figure {
 	length, ok := sane(c.Length)
 	if !ok {
 		return figure.Open(figure.Missing(c.Path + ".length"))
 	}
 	mohm := w.R20 * length
-	return figure.Of(mohm, "mohm", w.R20Step(), figure.Step{
-		Formula: "resistance of the conductor: R = r·L", Source: "definition",
-		Inputs: []figure.Input{
-			{Symbol: "r (mohm/mm)", Value: quantity.Round(w.R20), From: "greatest resistance at 20 °C"},
-			{Symbol: "L", Value: length, Unit: "mm", From: c.Path + ".length"},
-		},
-		Result: quantity.Round(mohm), Unit: "mohm",
+	return figure.Worked(mohm, "mohm", func() []figure.Step {
+		return []figure.Step{w.R20Step(), {
+			Formula: "resistance of the conductor: R = r·L", Source: "definition",
+			Inputs: []figure.Input{
+				{Symbol: "r (mohm/mm)", Value: quantity.Round(w.R20), From: "greatest resistance at 20 °C"},
+				{Symbol: "L", Value: length, Unit: "mm", From: c.Path + ".length"},
+			},
+			Result: quantity.Round(mohm), Unit: "mohm",
+		}}
 	})
 }
 
 func diameter(c *record.Conductor) figure.Figure {
 	if d, ok := sane(c.Diameter); ok {
-		return figure.Of(d, "mm", figure.Step{
-			Formula: "outside diameter as recorded", Source: "the record",
-			Inputs: []figure.Input{{Symbol: "D", Value: d, Unit: "mm", From: c.Path + ".diameter"}}, Result: d, Unit: "mm",
+		return figure.Worked(d, "mm", func() []figure.Step {
+			return []figure.Step{{
+				Formula: "outside diameter as recorded", Source: "the record",
+				Inputs: []figure.Input{{Symbol: "D", Value: d, Unit: "mm", From: c.Path + ".diameter"}}, Result: d, Unit: "mm",
+			}}
 		})
 	}
 	return figure.Open(figure.Missing(c.Path + ".diameter"))
@@ -108,10 +113,12 @@ func (n *network) setAllowable(r *ConductorResult, c *record.Conductor) {
 			hotGaps = append(hotGaps, figure.Missing(space.Path+".ambient"))
 		}
 		if hasAmbient && (!hottest.Known || ambient > hottest.Value) {
-			hottest = figure.Of(ambient, "degC", figure.Step{
-				Formula: "hottest space crossed", Source: "the record",
-				Inputs: []figure.Input{{Symbol: "Ta", Value: ambient, Unit: "degC", From: space.Path + ".ambient"}},
-				Result: ambient, Unit: "degC",
+			hottest = figure.Worked(ambient, "degC", func() []figure.Step {
+				return []figure.Step{{
+					Formula: "hottest space crossed", Source: "the record",
+					Inputs: []figure.Input{{Symbol: "Ta", Value: ambient, Unit: "degC", From: space.Path + ".ambient"}},
+					Result: ambient, Unit: "degC",
+				}}
 			})
 		}
 		if len(gaps) > 0 || !hasKind || !hasAmbient {

@@ -25,10 +25,10 @@ func (a *analysis) setCleared(f *faulted, low, high *prospect) {
 	soonest := a.clearing(high, high.amps).soonest
 	f.latest = a.openFigure(latest, "s", devices,
 		func() string { return "no device on its way surely opens at " + ampere(low.amps) },
-		func() []figure.Step { return a.openingSteps([]figure.Step{low.step}, devices, low.amps) })
+		func() []figure.Step { return a.openingSteps(low.steps(), devices, low.amps) })
 	f.soonest = a.openFigure(soonest, "s", devices,
 		func() string { return "no device on its way opens at " + ampere(high.amps) },
-		func() []figure.Step { return a.openingSteps([]figure.Step{high.step}, devices, high.amps) })
+		func() []figure.Step { return a.openingSteps(high.steps(), devices, high.amps) })
 	switch {
 	case !latest.sure():
 		f.clears = figure.OpenTruth(a.releaseGaps(devices)...)
@@ -46,7 +46,7 @@ func (a *analysis) openFigure(b bound, unit string, devices []hop, never func() 
 	case math.IsInf(b.worst, 1):
 		return figure.Open(figure.Because(never()))
 	}
-	return figure.Of(b.worst, unit, working()...)
+	return figure.Worked(b.worst, unit, working)
 }
 
 func ampere(amps float64) string {
@@ -118,14 +118,14 @@ func (a *analysis) setLetThrough(f *faulted, low, high *prospect) {
 	}
 	never := func() string { return "no device on its way surely opens at every fault along it" }
 	f.most = a.openFigure(most, "A2s", devices, never, func() []figure.Step {
-		steps := a.openingSteps([]figure.Step{low.step, high.step}, devices, at)
+		steps := a.openingSteps([]figure.Step{low.step(), high.step()}, devices, at)
 		return append(steps, energyStep("greatest", at, most.worst))
 	})
 	if !most.sure() {
 		f.most = figure.Open(a.energyGaps(devices, max(low.amps, high.amps))...)
 	}
 	f.least = a.openFigure(least, "A2s", devices, never, func() []figure.Step {
-		return []figure.Step{low.step, high.step, energyStep("least", at, least.worst)}
+		return []figure.Step{low.step(), high.step(), energyStep("least", at, least.worst)}
 	})
 }
 

@@ -75,7 +75,7 @@ func (a *analysis) deviceNominal(b *branch) figure.Figure {
 			return figure.Open(figure.Missing(a.net.vesselPath("system")))
 		}
 		if at.volts > 0 {
-			return nominalFigure(at.volts, "batteries that feed "+b.id)
+			return nominalFigure(at.volts, func() string { return "batteries that feed " + b.id })
 		}
 	}
 	return a.systemVolts()
@@ -106,8 +106,10 @@ func (a *analysis) cranking(b *branch) figure.Figure {
 	case len(inputs) == 0:
 		return figure.Open(figure.Because("no battery reaches it"))
 	}
-	return figure.Of(sum, "A", figure.Step{
-		Formula: "cold-cranking currents in parallel: sum", Source: "Kirchhoff's current law", Inputs: inputs, Result: sum, Unit: "A",
+	return figure.Worked(sum, "A", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "cold-cranking currents in parallel: sum", Source: "Kirchhoff's current law", Inputs: inputs, Result: sum, Unit: "A",
+		}}
 	})
 }
 

@@ -139,6 +139,5 @@ func withstand(b *branch, r *ConductorResult) figure.Figure {
 		return figure.Open(figure.Because(b.path + ": " + err.Error()))
 	}
 	f := copper.WithstandEnergy(w.K, r.AreaMM2.Value)
-	f.Working = append([]figure.Step{w.Working}, f.Working...)
-	return f
+	return f.Shown(func() []figure.Step { return append([]figure.Step{w.Working()}, f.Working()...) })
 }

@@ -177,7 +177,7 @@ func TestFaultBehindACurveOfPoints(t *testing.T) {
 	near := 12600 / (5 + 0.2*1.7241379) // at its near end, the most along it
 	assert.Greater(t, near, high)
 	assert.InDelta(t, near*near*0.02, known(t, c.LetThroughA2s), 30)
-	assert.Contains(t, c.ClearS.Working[len(c.ClearS.Working)-1].Source, "components.f1.curve_points")
+	assert.Contains(t, c.ClearS.Working()[len(c.ClearS.Working())-1].Source, "components.f1.curve_points")
 
 	// Points that contradict each other leave it open, and say so.
 	bad := analyse(t, boat, parts(", curve_points: [{current: 60 A, greatest: 1 s}, {current: 90 A, greatest: 2 s}]"), feederWires).Conductors["P2"]

@@ -11,13 +11,15 @@ import (
 // one ampere of it takes from the node of return through the batteries to the
 // fault.
 type prospect struct {
+	short
+	end     int // of the ranges
 	amps    float64
+	volts   float64 // between the nodes, without loads
 	way     []hop
 	rings   []ring
 	devices []hop // between the batteries and the fault, once asked for
-	to      int   // node of the fault
-	step    figure.Step
 	gaps    []figure.Gap
+	mesh    *mesh
 }
 
 // figure returns the current of the fault.
@@ -25,7 +27,7 @@ func (p *prospect) figure() figure.Figure {
 	if len(p.gaps) > 0 {
 		return figure.Open(uniqueGaps(p.gaps)...)
 	}
-	return figure.Of(p.amps, "A", p.step)
+	return figure.Worked(p.amps, "A", p.steps)
 }
 
 // short is where a fault is: between a node and a node of return, in one state of
@@ -34,7 +36,6 @@ type short struct {
 	at, back int
 	fam      *family
 	extra    float64 // Ω
-	gaps     []figure.Gap
 }
 
 // bolted returns the current of a bolted fault, all batteries feeding it at once,
@@ -43,10 +44,10 @@ type short struct {
 //	I = U/R
 //
 // U between the nodes without loads, R of the network between them (Thévenin) and
-// of the way back.
-func (a *analysis) bolted(f short, end int) *prospect {
-	p := &prospect{to: f.at, gaps: f.gaps}
+// of the way back, of which gaps are what is not known.
+func (a *analysis) bolted(f short, gaps []figure.Gap, end int) *prospect {
 	m, forest := a.faultMesh(f.fam, end)
+	p := &prospect{short: f, end: end, gaps: gaps, mesh: m}
 	name := a.net.nodes[f.at].name
 	if m.island[f.at] != m.island[f.back] || !m.sourced[m.island[f.at]] {
 		p.gaps = []figure.Gap{figure.Because("no battery feeds " + name + " in the record")}
@@ -65,35 +66,38 @@ func (a *analysis) bolted(f short, end int) *prospect {
 		}
 	}
 	idle := m.atRest()
-	volts, ohms := idle.volts[f.at]-idle.volts[f.back], m.ohmsOf(p.way)+f.extra
+	ohms := m.ohmsOf(p.way) + f.extra
+	p.volts = idle.volts[f.at] - idle.volts[f.back]
 	if len(p.gaps) == 0 && ohms <= 0 {
 		p.gaps = []figure.Gap{figure.Because("nothing in the record limits a fault at " + name)}
 	}
 	if len(p.gaps) > 0 {
 		return p
 	}
-	p.amps = math.Abs(volts / ohms)
-	p.step = a.boltedStep(p, m, f, volts, end)
+	p.amps = math.Abs(p.volts / ohms)
 	return p
 }
 
-// boltedStep is the working of a bolted fault: every resistance in its way, in a
-// ring the part that counts for the whole.
-func (a *analysis) boltedStep(p *prospect, m *mesh, f short, volts float64, end int) figure.Step {
+func (p *prospect) steps() []figure.Step { return []figure.Step{p.step()} }
+
+// step is the working of a bolted fault: every resistance in its way, in a ring
+// the part that counts for the whole.
+func (p *prospect) step() figure.Step {
+	n, m := p.mesh.net, p.mesh
 	what := "greatest: batteries at their least internal resistance, conductors at 20 °C"
-	if end == greatestOhms {
+	if p.end == greatestOhms {
 		what = "least: batteries at their greatest internal resistance, conductors at working temperature"
 	}
 	inputs := make([]figure.Input, 0, len(p.way)+2)
-	inputs = append(inputs, figure.Input{Symbol: "U", Value: quantity.Round(math.Abs(volts)), Unit: "V", From: "between " + a.net.nodes[f.at].name + " and " + a.net.nodes[f.back].name + ", without loads"})
+	inputs = append(inputs, figure.Input{Symbol: "U", Value: quantity.Round(math.Abs(p.volts)), Unit: "V", From: "between " + n.nodes[p.at].name + " and " + n.nodes[p.back].name + ", without loads"})
 	for _, h := range p.way {
-		inputs = append(inputs, a.net.resistanceInput(h, m.values.ohms[h.branch]))
+		inputs = append(inputs, n.resistanceInput(h, m.values.ohms[h.branch]))
 	}
-	if f.extra > 0 {
-		inputs = append(inputs, figure.Input{Symbol: "R(way back)", Value: quantity.Round(1000 * f.extra), Unit: "mohm", From: "share of the load's return, by length"})
+	if p.extra > 0 {
+		inputs = append(inputs, figure.Input{Symbol: "R(way back)", Value: quantity.Round(1000 * p.extra), Unit: "mohm", From: "share of the load's return, by length"})
 	}
 	return figure.Step{
-		Formula: "prospective current of a bolted fault at " + a.net.nodes[f.at].name + ": I = U/(R + R + …), " + what,
+		Formula: "prospective current of a bolted fault at " + n.nodes[p.at].name + ": I = U/(R + R + …), " + what,
 		Source:  "Thévenin's theorem; " + sourceNodal, Inputs: inputs, Result: quantity.Round(p.amps), Unit: "A",
 	}
 }
@@ -102,18 +106,12 @@ func (a *analysis) boltedStep(p *prospect, m *mesh, f short, volts float64, end 
 // ring it counts by the square of its share, so that the sum is that of the whole.
 func (n *network) resistanceInput(h hop, ohms float64) figure.Input {
 	b := &n.branches[h.branch]
-	in := figure.Input{Symbol: b.r, Value: quantity.Round(1000 * ohms * h.amps * h.amps), Unit: "mohm", From: b.path}
+	in := figure.Input{Symbol: "R(" + b.id + ")", Value: quantity.Round(1000 * ohms * h.amps * h.amps), Unit: "mohm", From: b.path}
 	if !alike(math.Abs(h.amps), 1) {
-		if b.part == "" {
-			b.part = "k²·" + b.r + ", k its share"
-		}
-		in.Symbol = b.part
+		in.Symbol = "k²·" + in.Symbol + ", k its share"
 	}
 	if ohms == 0 && (b.kind == device || b.kind == contact) {
-		if b.bare == "" {
-			b.bare = b.path + ".resistance, not recorded: taken as none"
-		}
-		in.From = b.bare
+		in.From = b.path + ".resistance, not recorded: taken as none"
 	}
 	return in
 }
@@ -138,9 +136,9 @@ func (a *analysis) greatestFault(at int, fam *family, end int) *prospect {
 
 func (a *analysis) findGreatest(at int, fam *family, end int) *prospect {
 	var best *prospect
-	open := &prospect{to: at}
+	open := &prospect{}
 	for _, back := range a.outerNegatives() {
-		p := a.bolted(short{at: at, back: back, fam: fam}, end)
+		p := a.bolted(short{at: at, back: back, fam: fam}, nil, end)
 		if len(p.way) == 0 {
 			continue // not joined to this battery
 		}
@@ -157,9 +155,9 @@ func (a *analysis) findGreatest(at int, fam *family, end int) *prospect {
 	case best != nil:
 		return best
 	case bad:
-		return &prospect{to: at, gaps: []figure.Gap{figure.Because(fault.Says)}}
+		return &prospect{gaps: []figure.Gap{figure.Because(fault.Says)}}
 	}
-	return &prospect{to: at, gaps: []figure.Gap{figure.Because("no battery feeds " + a.net.nodes[at].name + " in the record")}}
+	return &prospect{gaps: []figure.Gap{figure.Because("no battery feeds " + a.net.nodes[at].name + " in the record")}}
 }
 
 // outerNegatives returns the negative terminals of the batteries that stand at

@@ -178,21 +178,29 @@ func (a *analysis) guardBy(r *ConductorResult, b *branch, bars []bar) {
 		}
 	}
 	r.GuardBy = a.net.names(by)
-	high = 0
+	sum := 0.0
+	for _, i := range by {
+		sum += rating(&a.net.branches[i])
+	}
+	r.Guard = figure.Worked(sum, "A", func() []figure.Step { return a.net.guardSteps(by) })
+}
+
+func (n *network) guardSteps(by []int) []figure.Step {
+	sum := 0.0
 	var inputs []figure.Input
 	for _, i := range by {
-		d := &a.net.branches[i]
-		high += rating(d)
+		d := &n.branches[i]
+		sum += rating(d)
 		inputs = append(inputs, figure.Input{Symbol: "I(" + d.id + ")", Value: rating(d), Unit: "A", From: d.comp.Path + ".rating"})
 	}
 	how := "of devices in series the least, side by side the sum"
 	if len(by) == 1 {
 		how = "the rating of the device that limits it"
 	}
-	r.Guard = figure.Of(high, "A", figure.Step{
+	return []figure.Step{{
 		Formula: "guard, the most that devices let pass for long towards one end: " + how,
-		Source:  "Kirchhoff's current law; max-flow min-cut theorem", Inputs: inputs, Result: quantity.Round(high), Unit: "A",
-	})
+		Source:  "Kirchhoff's current law; max-flow min-cut theorem", Inputs: inputs, Result: quantity.Round(sum), Unit: "A",
+	}}
 }
 
 // unratedGaps names the devices without a rating that leave a limit open.

@@ -125,15 +125,13 @@ func (f *feeding) setWay(n *network, feed *Feed, ways [][]int) {
 		feed.Length = figure.Open(uniqueGaps(gaps)...)
 		return
 	}
-	feed.Length = lengthFigure(n, longest, "length from "+feed.Source+" to "+feed.EndsAtDevice)
+	feed.Length = lengthFigure(n, longest, feed.Source, feed.EndsAtDevice)
 }
 
 // lengthFigure returns the summed length of conductors.
-func lengthFigure(n *network, way []int, what string) figure.Figure {
-	var sum float64
+func lengthFigure(n *network, way []int, from, to string) figure.Figure {
+	sum := 0.0
 	var gaps []figure.Gap
-	var inputs []figure.Input
-	var symbols []string
 	for _, i := range way {
 		b := &n.branches[i]
 		length, ok := sane(b.cond.Length)
@@ -142,16 +140,28 @@ func lengthFigure(n *network, way []int, what string) figure.Figure {
 			continue
 		}
 		sum += length
-		symbols = append(symbols, "L("+b.id+")")
-		inputs = append(inputs, figure.Input{Symbol: "L(" + b.id + ")", Value: length, Unit: "mm", From: b.path + ".length"})
 	}
 	if len(gaps) > 0 {
 		return figure.Open(gaps...)
 	}
-	return figure.Of(sum, "mm", figure.Step{
-		Formula: what + ": L = " + strings.Join(symbols, " + "), Source: "sum of recorded lengths",
+	return figure.Worked(sum, "mm", func() []figure.Step { return lengthSteps(n, way, from, to) })
+}
+
+func lengthSteps(n *network, way []int, from, to string) []figure.Step {
+	var sum float64
+	var inputs []figure.Input
+	var symbols []string
+	for _, i := range way {
+		b := &n.branches[i]
+		length, _ := sane(b.cond.Length)
+		sum += length
+		symbols = append(symbols, "L("+b.id+")")
+		inputs = append(inputs, figure.Input{Symbol: "L(" + b.id + ")", Value: length, Unit: "mm", From: b.path + ".length"})
+	}
+	return []figure.Step{{
+		Formula: "length from " + from + " to " + to + ": L = " + strings.Join(symbols, " + "), Source: "sum of recorded lengths",
 		Inputs: inputs, Result: quantity.Round(sum), Unit: "mm",
-	})
+	}}
 }
 
 // both returns whether both hold: false if one is known not to.

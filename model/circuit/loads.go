@@ -1,7 +1,6 @@
 package circuit
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -107,15 +106,20 @@ func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 }
 
 func currentFigure(amps float64, b *branch, from string) figure.Figure {
-	field := b.path + ".current"
-	if !b.comp.Current.Is() {
-		field = b.path + ".power"
-	}
-	step := figure.Step{
-		Formula: "current of the load: I, " + from, Source: sourceNodal,
-		Inputs: []figure.Input{{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: field}}, Result: quantity.Round(amps), Unit: "A",
-	}
-	return figure.Of(amps, "A", append(append([]figure.Step(nil), b.current.working...), step)...)
+	return figure.Worked(amps, "A", func() []figure.Step {
+		field := b.path + ".current"
+		if !b.comp.Current.Is() {
+			field = b.path + ".power"
+		}
+		var steps []figure.Step
+		if b.current.working != nil {
+			steps = b.current.working()
+		}
+		return append(steps, figure.Step{
+			Formula: "current of the load: I, " + from, Source: sourceNodal,
+			Inputs: []figure.Input{{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: field}}, Result: quantity.Round(amps), Unit: "A",
+		})
+	})
 }
 
 func (a *analysis) aloneCurrent(t *trial, l int) figure.Figure {
@@ -138,38 +142,54 @@ func (a *analysis) formulaDrop(t *trial, f flow) figure.Figure {
 		return figure.Open(figure.Because("case " + t.name + " has no solution"))
 	}
 	var gaps []figure.Gap
-	drops := map[int]figure.Figure{}
-	for _, i := range f.all() {
-		b := &a.net.branches[i]
-		if b.kind != wire {
-			continue
+	for _, way := range [][]int{f.out.branches, f.back.branches} {
+		for _, i := range way {
+			if a.net.branches[i].kind == wire {
+				_, missing := a.wireDrop(t, i)
+				gaps = append(gaps, missing...)
+			}
 		}
-		drop, missing := a.wireDrop(t, i)
-		gaps = append(gaps, missing...)
-		drops[i] = drop
 	}
 	if len(gaps) > 0 {
 		return figure.Open(uniqueGaps(gaps)...)
 	}
-	weight := func(i int) float64 { return drops[i].Value }
-	out, outWay := f.out.worst(weight)
-	back, backWay := f.back.worst(weight)
+	weight := a.dropOf(t)
+	out, _ := f.out.worst(weight)
+	back, _ := f.back.worst(weight)
+	return figure.Worked(out+back, "V", func() []figure.Step { return a.formulaSteps(t) })
+}
+
+// dropOf returns the drop of each branch by the standards' formula, which is that
+// of its conductor.
+func (a *analysis) dropOf(t *trial) func(branch int) float64 {
+	return func(i int) float64 {
+		if a.net.branches[i].kind != wire {
+			return 0
+		}
+		drop, _ := a.wireDrop(t, i)
+		return drop.Value
+	}
+}
+
+func (a *analysis) formulaSteps(t *trial) []figure.Step {
+	out, outWay := t.flow.out.worst(a.dropOf(t))
+	back, backWay := t.flow.back.worst(a.dropOf(t))
 	var working []figure.Step
 	var inputs []figure.Input
 	for _, i := range slices.Concat(outWay, backWay) {
 		if b := &a.net.branches[i]; b.kind == wire {
-			step := drops[i].Working[0]
+			drop, _ := a.wireDrop(t, i)
+			step := drop.Working()[0]
 			step.Formula += ", conductor " + b.id
 			step.Inputs = placed(step.Inputs, b.path)
 			working = append(working, step)
-			inputs = append(inputs, figure.Input{Symbol: "E(" + b.id + ")", Value: drops[i].Value, Unit: "V", From: b.path})
+			inputs = append(inputs, figure.Input{Symbol: "E(" + b.id + ")", Value: drop.Value, Unit: "V", From: b.path})
 		}
 	}
-	sum := out + back
-	return figure.Of(sum, "V", append(working, figure.Step{
+	return append(working, figure.Step{
 		Formula: "drop out and back: sum over the conductors", Source: "Kirchhoff's voltage law",
-		Inputs: inputs, Result: quantity.Round(sum), Unit: "V",
-	})...)
+		Inputs: inputs, Result: quantity.Round(out + back), Unit: "V",
+	})
 }
 
 // placed names the conductor's own entries as the origin of a drop's inputs.
@@ -212,7 +232,6 @@ func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
 	if f.source < 0 {
 		return figure.Open(figure.Because("case " + t.name + " has no solution"))
 	}
-	b := &a.net.branches[l]
 	drop := t.lone.family.greatest(func(k int) (float64, bool) {
 		u, ok := t.lone.bankVolts(k, f.bank)
 		v, fine := t.lone.voltage(k)
@@ -221,7 +240,7 @@ func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
 	if !drop.known {
 		return figure.Open(a.dropGaps(t, l, f)...)
 	}
-	return figure.Of(drop.value, "V", a.dropStep(t, b.id, f, drop.value))
+	return figure.Worked(drop.value, "V", func() []figure.Step { return []figure.Step{a.dropStep(t, drop.value)} })
 }
 
 // dropGaps names what is not known of the load and of the ways that its current
@@ -244,11 +263,7 @@ func (a *analysis) voltage(t *trial, l *lone) figure.Figure {
 		at := &trial{name: t.name, pulls: t.pulls, solved: l}
 		return figure.Open(uniqueGaps(append(gaps, at.openWays(a.net)...))...)
 	}
-	state := "full"
-	if l.family.supply == low {
-		state = "low"
-	}
-	return figure.Of(v.value, "V", a.voltageStep(t, l, v.value, state))
+	return figure.Worked(v.value, "V", func() []figure.Step { return []figure.Step{a.voltageStep(t, l, v.value)} })
 }
 
 // nominalOver returns the nominal voltage between two nodes: that of the
@@ -266,21 +281,24 @@ func (a *analysis) nominalBetween(from, to int) figure.Figure {
 	if va.open || vb.open {
 		return figure.Open(figure.Missing(a.net.vesselPath("system")))
 	}
-	return nominalFigure(math.Abs(va.volts-vb.volts), fmt.Sprintf("batteries between %s and %s", a.net.nodes[from].name, a.net.nodes[to].name))
+	return nominalFigure(math.Abs(va.volts-vb.volts), func() string {
+		return "batteries between " + a.net.nodes[from].name + " and " + a.net.nodes[to].name
+	})
 }
 
 // systemVolts returns the vessel's recorded system voltage.
 func (a *analysis) systemVolts() figure.Figure {
-	path := a.net.vesselPath("system")
 	if v, ok := sane(a.net.record.Vessel.System); ok {
-		return nominalFigure(v, path)
+		return nominalFigure(v, func() string { return a.net.vesselPath("system") })
 	}
-	return figure.Open(figure.Missing(path))
+	return figure.Open(figure.Missing(a.net.vesselPath("system")))
 }
 
-func nominalFigure(v float64, from string) figure.Figure {
-	return figure.Of(v, "V", figure.Step{
-		Formula: "nominal voltage of the circuit", Source: "the record; batteries in series add",
-		Inputs: []figure.Input{{Symbol: "U", Value: v, Unit: "V", From: from}}, Result: v, Unit: "V",
+func nominalFigure(v float64, from func() string) figure.Figure {
+	return figure.Worked(v, "V", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "nominal voltage of the circuit", Source: "the record; batteries in series add",
+			Inputs: []figure.Input{{Symbol: "U", Value: v, Unit: "V", From: from()}}, Result: v, Unit: "V",
+		}}
 	})
 }

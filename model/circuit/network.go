@@ -23,9 +23,6 @@ type branch struct {
 	id   string // of the conductor or component
 	path string // of its entry in the record
 	a, b int    // nodes, in the order that its kind names
-	r    string // its resistance as working calls it
-	part string // the same of the part that counts in a ring, once asked for
-	bare string // where a resistance that is not recorded would stand, once asked for
 
 	cond  *record.Conductor
 	metal metal // of a conductor
@@ -85,10 +82,16 @@ type network struct {
 type span struct {
 	low, high float64
 	gaps      []figure.Gap
-	working   []figure.Step
+	working   func() []figure.Step // of the least end first; nil: none
 }
 
-func exactly(v float64, working ...figure.Step) span { return span{low: v, high: v, working: working} }
+func exactly(v float64) span { return span{low: v, high: v} }
+
+// by returns the span with a step of working.
+func (s span) by(step func() figure.Step) span {
+	s.working = func() []figure.Step { return []figure.Step{step()} }
+	return s
+}
 
 func (s span) open() bool { return len(s.gaps) > 0 }
 
@@ -136,7 +139,6 @@ func (n *network) noteTerminal(i int, name string) {
 
 func (n *network) add(b branch) int {
 	i := len(n.branches)
-	b.r = "R(" + b.id + ")"
 	n.branches = append(n.branches, b)
 	n.at[b.a] = append(n.at[b.a], i)
 	if b.b != b.a {

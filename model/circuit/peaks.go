@@ -42,9 +42,11 @@ func (p *peak) figure(what string) (figure.Figure, string) {
 	if name == "" {
 		from = "no case has current there"
 	}
-	return figure.Of(value, "A", figure.Step{
-		Formula: what, Source: sourceNodal,
-		Inputs: []figure.Input{{Symbol: "I", Value: value, Unit: "A", From: from}}, Result: value, Unit: "A",
+	return figure.Worked(value, "A", func() []figure.Step {
+		return []figure.Step{{
+			Formula: what, Source: sourceNodal,
+			Inputs: []figure.Input{{Symbol: "I", Value: value, Unit: "A", From: from}}, Result: value, Unit: "A",
+		}}
 	}), name
 }
 

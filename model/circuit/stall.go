@@ -38,9 +38,11 @@ func (a *analysis) setStall(r *LoadResult, l int) {
 		r.StallOpens, r.StallHeats = figure.OpenTruth(why), figure.OpenTruth(why)
 		return
 	}
-	r.StallA = figure.Of(amps, "A", figure.Step{
-		Formula: "current with the rotor locked, as recorded", Source: "the record",
-		Inputs: []figure.Input{{Symbol: "I", Value: amps, Unit: "A", From: b.path + ".stall"}}, Result: amps, Unit: "A",
+	r.StallA = figure.Worked(amps, "A", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "current with the rotor locked, as recorded", Source: "the record",
+			Inputs: []figure.Input{{Symbol: "I", Value: amps, Unit: "A", From: b.path + ".stall"}}, Result: amps, Unit: "A",
+		}}
 	})
 	s := a.stallOf(l, trials)
 	a.setStallOpening(r, s)
@@ -139,7 +141,7 @@ func (a *analysis) heated(s stall, trials []*trial) []hot {
 func (a *analysis) setStallHeat(r *LoadResult, s stall, trials []*trial) {
 	var gaps []figure.Gap
 	soonest := math.Inf(1)
-	var step figure.Step
+	var first hot
 	for _, c := range a.heated(s, trials) {
 		if len(c.gaps) > 0 {
 			gaps = append(gaps, c.gaps...)
@@ -152,7 +154,7 @@ func (a *analysis) setStallHeat(r *LoadResult, s stall, trials []*trial) {
 		}
 		if reached && seconds < soonest {
 			soonest, r.StallAt = seconds, c.b.id
-			step = reachStep(c.b, c.air, c.start, c.amps, seconds)
+			first = c
 		}
 	}
 	switch {
@@ -163,7 +165,9 @@ func (a *analysis) setStallHeat(r *LoadResult, s stall, trials []*trial) {
 		r.StallHeats = figure.False()
 		r.StallHeatS = figure.Open(figure.Because("no conductor on its way passes its rating, however long it stalls"))
 	default:
-		r.StallHeats, r.StallHeatS = figure.True(), figure.Of(soonest, "s", step)
+		r.StallHeats, r.StallHeatS = figure.True(), figure.Worked(soonest, "s", func() []figure.Step {
+			return []figure.Step{reachStep(first.b, first.air, first.start, first.amps, soonest)}
+		})
 	}
 }
 

@@ -1,6 +1,8 @@
 package circuit
 
 import (
+	"slices"
+
 	"driploop/model/figure"
 	"driploop/model/quantity"
 )
@@ -83,8 +85,8 @@ func (a *analysis) setTemperature(r *ConductorResult, i int, p *pausing) {
 		r.TemperatureC = start
 		return
 	}
-	r.TemperatureC = capped(h.After(start.Value, r.Current.Value, p.longest), r.Current.Value)
-	r.TemperatureC.Working = append(append([]figure.Step(nil), start.Working...), r.TemperatureC.Working...)
+	then := capped(h.After(start.Value, r.Current.Value, p.longest), r.Current.Value)
+	r.TemperatureC = then.Shown(func() []figure.Step { return slices.Concat(start.Working(), then.Working()) })
 }
 
 // capped turns a temperature that has no bound into that at which copper melts.
@@ -95,8 +97,10 @@ func capped(t figure.Figure, amps float64) figure.Figure {
 	if !t.Known && len(t.Gaps) > 0 && t.Gaps[0].Field != "" {
 		return t
 	}
-	return figure.Of(melting, "degC", figure.Step{
-		Formula: "conductor temperature without bound: taken where copper melts", Source: "melting point of copper, handbooks; secondary",
-		Inputs: []figure.Input{{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: "current"}}, Result: melting, Unit: "degC",
+	return figure.Worked(melting, "degC", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "conductor temperature without bound: taken where copper melts", Source: "melting point of copper, handbooks; secondary",
+			Inputs: []figure.Input{{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: "current"}}, Result: melting, Unit: "degC",
+		}}
 	})
 }

@@ -1,6 +1,8 @@
 package circuit
 
 import (
+	"slices"
+
 	"driploop/model/copper"
 	"driploop/model/figure"
 )
@@ -58,19 +60,23 @@ func workingTemperature(b *branch, r *ConductorResult, current figure.Figure) fi
 	case t.Known && t.Value <= hottestCopper:
 		return t
 	case t.Known || h.RatingC > h.AmbientC:
-		return figure.Of(hottestCopper, "degC", figure.Step{
-			Formula: "conductor temperature: held at 250 °C, where no insulation is left", Source: "common physics",
-			Inputs: []figure.Input{{Symbol: "I", Value: current.Value, Unit: "A", From: "greatest current, starting and stall aside"}},
-			Result: hottestCopper, Unit: "degC",
+		return figure.Worked(hottestCopper, "degC", func() []figure.Step {
+			return []figure.Step{{
+				Formula: "conductor temperature: held at 250 °C, where no insulation is left", Source: "common physics",
+				Inputs: []figure.Input{{Symbol: "I", Value: current.Value, Unit: "A", From: "greatest current, starting and stall aside"}},
+				Result: hottestCopper, Unit: "degC",
+			}}
 		})
 	}
 	return atRating(b, min(rating, hottestCopper))
 }
 
 func atRating(b *branch, rating float64) figure.Figure {
-	return figure.Of(rating, "degC", figure.Step{
-		Formula: "conductor temperature: T = Tr", Source: sourceAtRating,
-		Inputs: []figure.Input{{Symbol: "Tr", Value: rating, Unit: "degC", From: b.path + ".insulation"}}, Result: rating, Unit: "degC",
+	return figure.Worked(rating, "degC", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "conductor temperature: T = Tr", Source: sourceAtRating,
+			Inputs: []figure.Input{{Symbol: "Tr", Value: rating, Unit: "degC", From: b.path + ".insulation"}}, Result: rating, Unit: "degC",
+		}}
 	})
 }
 
@@ -91,8 +97,9 @@ func heat(b *branch, r *ConductorResult, current figure.Figure) {
 		return
 	}
 	hot := copper.ResistanceAt(cold.high, t.Value)
-	working := append(append([]figure.Step(nil), r.R20.Working...), t.Working...)
-	r.RHot = figure.Of(1000*hot, "mohm", append(working, copper.HotStep(r.R20.Value, t.Value, "mohm"))...)
+	r.RHot = figure.Worked(1000*hot, "mohm", func() []figure.Step {
+		return slices.Concat(r.R20.Working(), t.Working(), []figure.Step{copper.HotStep(r.R20.Value, t.Value, "mohm")})
+	})
 	b.ohms = exactly(hot)
 }
 

@@ -116,13 +116,15 @@ func (n *network) loadAmps(c *record.Component) span {
 	power, hasPower := sane(c.Power)
 	volts, hasVolts := n.ratedVolts(c)
 	if hasPower && hasVolts {
-		return exactly(power/volts, figure.Step{
-			Formula: "nameplate current: I = P/U", Source: "definition of power",
-			Inputs: []figure.Input{
-				{Symbol: "P", Value: power, Unit: "W", From: c.Path + ".power"},
-				{Symbol: "U", Value: volts, Unit: "V", From: n.ratedFrom(c)},
-			},
-			Result: quantity.Round(power / volts), Unit: "A",
+		return exactly(power / volts).by(func() figure.Step {
+			return figure.Step{
+				Formula: "nameplate current: I = P/U", Source: "definition of power",
+				Inputs: []figure.Input{
+					{Symbol: "P", Value: power, Unit: "W", From: c.Path + ".power"},
+					{Symbol: "U", Value: volts, Unit: "V", From: n.ratedFrom(c)},
+				},
+				Result: quantity.Round(power / volts), Unit: "A",
+			}
 		})
 	}
 	field := c.Path + ".current"

@@ -10,7 +10,8 @@ import (
 
 // dropStep is the working of a drop in the network: over every part of one way from
 // the source to the load and one back. Of ways in parallel each has the same drop.
-func (a *analysis) dropStep(t *trial, id string, f flow, volts float64) figure.Step {
+func (a *analysis) dropStep(t *trial, volts float64) figure.Step {
+	f := t.flow
 	k := t.lone.meshOf(func(k int) float64 {
 		u, _ := t.lone.bankVolts(k, f.bank)
 		v, _ := t.lone.voltage(k)
@@ -30,7 +31,7 @@ func (a *analysis) dropStep(t *trial, id string, f flow, volts float64) figure.S
 			figure.Input{Symbol: "I(" + a.net.branches[e.branch].id + ")", Value: quantity.Round(amps), Unit: "A", From: "case " + t.name})
 	}
 	return figure.Step{
-		Formula: "drop in the solved network from " + a.net.nodes[a.net.branches[f.source].a].name + " to " + id + " and back: ΔU = R·I + R·I + …",
+		Formula: "drop in the solved network from " + a.net.nodes[a.net.branches[f.source].a].name + " to " + b.id + " and back: ΔU = R·I + R·I + …",
 		Source:  sourceNodal + "; conductors at working temperature", Inputs: inputs, Result: quantity.Round(volts), Unit: "V",
 	}
 }
@@ -71,7 +72,11 @@ func (f flow) oneWay(from, to int) []edge {
 
 // voltageStep is the working of the voltage at a load: what the bank holds, less
 // what is lost inside it and on the way.
-func (a *analysis) voltageStep(t *trial, l *lone, volts float64, state string) figure.Step {
+func (a *analysis) voltageStep(t *trial, l *lone, volts float64) figure.Step {
+	state := "full"
+	if l.family.supply == low {
+		state = "low"
+	}
 	k := l.meshOf(func(k int) float64 { v, _ := l.voltage(k); return -v })
 	m := l.family.meshes[k]
 	var inputs []figure.Input

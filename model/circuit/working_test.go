@@ -33,13 +33,13 @@ func TestWorkingAddsUp(t *testing.T) {
 		a := Analyse(read(t, text))
 		for id, l := range a.Loads {
 			if l.DropNetworkV.Known {
-				_, drops := sums(l.DropNetworkV.Working[len(l.DropNetworkV.Working)-1])
+				_, drops := sums(l.DropNetworkV.Working()[len(l.DropNetworkV.Working())-1])
 				require.InDelta(t, l.DropNetworkV.Value, drops, 1e-6*(1+drops), "%s\n%s", id, text)
 			}
 		}
 		check := func(id string, f figure.Figure) {
 			if f.Known {
-				step := f.Working[len(f.Working)-1]
+				step := f.Working()[len(f.Working())-1]
 				ohms, _ := sums(step)
 				require.InDelta(t, f.Value, step.Inputs[0].Value/ohms, 1e-6*f.Value, "%s\n%s", id, text)
 			}

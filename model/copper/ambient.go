@@ -1,8 +1,8 @@
 package copper
 
 import (
-	"fmt"
 	"math"
+	"slices"
 
 	"driploop/model/figure"
 	"driploop/model/quantity"
@@ -82,40 +82,57 @@ func Allowable(size quantity.WireSize, insulationC float64, engineSpace bool, am
 		return figure.Open(figure.Because(err.Error()))
 	}
 	column, _ := Table5Column(insulationC)
-	working := []figure.Step{table5Step(size, insulationC, base)}
-	factor := 1.0
-
-	if engineSpace {
-		factor, _ = Note1(insulationC)
-		working = append(working, figure.Step{
-			Formula: "engine-space factor: note 1, column " + columnWords(insulationC, column), Source: sourceNote1,
-			Inputs: []figure.Input{{Symbol: "insulation rating", Value: insulationC, Unit: "degC", From: "insulation"}},
-			Result: factor,
-		})
-	}
+	a := allowed{size: size, insulationC: insulationC, column: column, base: base, engine: 1, ambient: 1}
 	threshold := float64(Table5AmbientC)
 	if engineSpace {
+		a.engineSpace = true
+		a.engine, _ = Note1(insulationC)
 		threshold = EngineSpaceC
 	}
 	if ambientC != nil && !(*ambientC <= threshold) {
-		computed, err := AmbientFactor(column, *ambientC)
-		if err != nil {
+		a.hot, a.ambientC = true, *ambientC
+		if a.ambient, err = AmbientFactor(column, *ambientC); err != nil {
 			return figure.Open(figure.Because(err.Error()))
 		}
-		working = append(working, ambientStep(column, *ambientC, computed))
-		factor = min(factor, computed)
+	}
+	return figure.Worked(base*a.factor(), "A", a.steps)
+}
+
+// allowed is an amperage of Table 5 with what corrects it.
+type allowed struct {
+	size                quantity.WireSize
+	insulationC, column float64
+	base                float64 // A, of Table 5
+	engineSpace, hot    bool    // which corrections there are
+	engine, ambient     float64 // the factors, 1 for none
+	ambientC            float64
+}
+
+func (a allowed) factor() float64 { return min(a.engine, a.ambient) }
+
+func (a allowed) steps() []figure.Step {
+	working := []figure.Step{table5Step(a.size, a.insulationC, a.base)}
+	if a.engineSpace {
+		working = append(working, figure.Step{
+			Formula: "engine-space factor: note 1, column " + columnWords(a.insulationC, a.column), Source: sourceNote1,
+			Inputs: []figure.Input{{Symbol: "insulation rating", Value: a.insulationC, Unit: "degC", From: "insulation"}},
+			Result: a.engine,
+		})
+	}
+	if a.hot {
+		working = append(working, ambientStep(a.column, a.ambientC, a.ambient))
 	}
 	if len(working) == 1 {
-		return figure.Of(base, "A", working...)
+		return working
 	}
-	return figure.Of(base*factor, "A", append(working, figure.Step{
+	return append(working, figure.Step{
 		Formula: "corrected amperage: I = I5 · f, with the least factor", Source: "33 CFR 183.425(b), (c), CFR annual edition 2015; read",
 		Inputs: []figure.Input{
-			{Symbol: "I5", Value: base, Unit: "A", From: "Table 5"},
-			{Symbol: "f", Value: quantity.Round(factor), From: "the factors above"},
+			{Symbol: "I5", Value: a.base, Unit: "A", From: "Table 5"},
+			{Symbol: "f", Value: quantity.Round(a.factor()), From: "the factors above"},
 		},
-		Result: quantity.Round(base * factor), Unit: "A",
-	})...)
+		Result: quantity.Round(a.base * a.factor()), Unit: "A",
+	})
 }
 
 func ambientStep(ratingC, ambientC, factor float64) figure.Step {
@@ -140,17 +157,17 @@ func Bundled(allowable figure.Figure, count int) figure.Figure {
 		return figure.Open(figure.Because(err.Error()))
 	}
 	result := allowable.Value * factor
-	step := figure.Step{
-		Formula: fmt.Sprintf("in a bundle: I' = I·f, %s", bundleWords(count)), Source: sourceNote2,
-		Inputs: []figure.Input{
-			{Symbol: "I", Value: allowable.Value, Unit: "A", From: "corrected amperage"},
-			{Symbol: "n", Value: float64(count), From: "current-carrying conductors together"},
-			{Symbol: "f", Value: factor, From: sourceNote2},
-		},
-		Result: quantity.Round(result), Unit: "A",
-	}
-	working := append(append([]figure.Step{}, allowable.Working...), step)
-	return figure.Of(result, "A", working...)
+	return figure.Worked(result, "A", func() []figure.Step {
+		return append(slices.Clone(allowable.Working()), figure.Step{
+			Formula: "in a bundle: I' = I·f, " + bundleWords(count), Source: sourceNote2,
+			Inputs: []figure.Input{
+				{Symbol: "I", Value: allowable.Value, Unit: "A", From: "corrected amperage"},
+				{Symbol: "n", Value: float64(count), From: "current-carrying conductors together"},
+				{Symbol: "f", Value: factor, From: sourceNote2},
+			},
+			Result: quantity.Round(result), Unit: "A",
+		})
+	})
 }
 
 func bundleWords(count int) string {

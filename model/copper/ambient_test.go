@@ -66,7 +66,7 @@ func TestTable5ReadsTheColumnBelow(t *testing.T) {
 	f := Table5Figure(size(t, "8 AWG"), 110)
 	require.True(t, f.Known)
 	assert.Equal(t, 80.0, f.Value)
-	assert.Contains(t, f.Working[0].Formula, "105 °C (the next below the rating of 110 °C)")
+	assert.Contains(t, f.Working()[0].Formula, "105 °C (the next below the rating of 110 °C)")
 }
 
 func TestBundleFactorAgreesWithCableMaker(t *testing.T) {
@@ -128,7 +128,7 @@ func TestAllowable(t *testing.T) {
 			require.True(t, f.Known, f.Gaps)
 			assert.InDelta(t, c.want, f.Value, 1e-9, c.origin)
 			assert.Equal(t, "A", f.Unit)
-			assert.Equal(t, f.Value, f.Working[len(f.Working)-1].Result)
+			assert.Equal(t, f.Value, f.Working()[len(f.Working())-1].Result)
 		})
 	}
 	for name, f := range map[string]struct {

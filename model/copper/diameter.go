@@ -17,12 +17,14 @@ var (
 // Span is a range in mm.
 type Span struct{ Low, High float64 }
 
-// Outside is an outside diameter in mm as a range, with its working: the least
-// first.
+// Outside is an outside diameter in mm as a range.
 type Outside struct {
 	Span
-	Working []figure.Step
+	working func() []figure.Step
 }
+
+// Working returns how both ends came about, the least first.
+func (o Outside) Working() []figure.Step { return o.working() }
 
 // Diameter returns the outside diameter of an insulated conductor.
 //
@@ -56,9 +58,11 @@ func Diameter(spec Spec, thickness *Span) (Outside, error) {
 	f := gapsOf(spec.Class)
 	low := f.least*equivalent(least) + 2*wall.Low
 	high := f.greatest*equivalent(greatest) + 2*wall.High
-	return Outside{Span{quantity.Round(low), quantity.Round(high)}, []figure.Step{
-		outsideStep("least", least, f.least, wall.Low, low, f.source, source),
-		outsideStep("greatest", greatest, f.greatest, wall.High, high, f.source, source),
+	return Outside{Span{quantity.Round(low), quantity.Round(high)}, func() []figure.Step {
+		return []figure.Step{
+			outsideStep("least", least, f.least, wall.Low, low, f.source, source),
+			outsideStep("greatest", greatest, f.greatest, wall.High, high, f.source, source),
+		}
 	}}, nil
 }
 
@@ -161,9 +165,11 @@ func Sheathed(cores ...Span) (Outside, error) {
 			Result: quantity.Round(d), Unit: "mm",
 		}
 	}
-	return Outside{Span{quantity.Round(low), quantity.Round(high)}, []figure.Step{
-		step("least", "the thickest core, or the circle of all areas, + 2·s", thickest.Low, sheathLeast, low),
-		step("greatest", "touching circles, or side by side to three cores, + 2·s", thickest.High, sheathGreatest, high),
+	return Outside{Span{quantity.Round(low), quantity.Round(high)}, func() []figure.Step {
+		return []figure.Step{
+			step("least", "the thickest core, or the circle of all areas, + 2·s", thickest.Low, sheathLeast, low),
+			step("greatest", "touching circles, or side by side to three cores, + 2·s", thickest.High, sheathGreatest, high),
+		}
 	}}, nil
 }
 

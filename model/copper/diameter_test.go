@@ -46,9 +46,9 @@ func TestDiameterByHand(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 2.588+2, d.Low, 0.001, "2.588 mm by GNU units + 2 × 1 mm")
 	assert.InDelta(t, 2.588+3, d.High, 0.001)
-	require.Len(t, d.Working, 2)
-	assert.Equal(t, d.Low, d.Working[0].Result)
-	assert.Equal(t, d.High, d.Working[1].Result)
+	require.Len(t, d.Working(), 2)
+	assert.Equal(t, d.Low, d.Working()[0].Result)
+	assert.Equal(t, d.High, d.Working()[1].Result)
 }
 
 func TestDiameterRefuses(t *testing.T) {

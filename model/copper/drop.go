@@ -35,15 +35,17 @@ func Drop(amps, lengthMM, circularMils float64) figure.Figure {
 	}
 	feet := lengthMM / mmPerFoot
 	e := DropK * amps * feet / circularMils
-	return figure.Of(e, "V", figure.Step{
-		Formula: "voltage drop by formula: E = K·I·L/CM", Source: sourceDrop,
-		Inputs: []figure.Input{
-			{Symbol: "K (Ω·cmil/ft)", Value: DropK, From: "46 CFR 183.340(p)"},
-			{Symbol: "I", Value: amps, Unit: "A", From: "current"},
-			{Symbol: "L", Value: quantity.Round(feet), Unit: "ft", From: "length of the conductor"},
-			{Symbol: "CM (circular mil)", Value: quantity.Round(circularMils), From: "copper area"},
-		},
-		Result: quantity.Round(e), Unit: "V",
+	return figure.Worked(e, "V", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "voltage drop by formula: E = K·I·L/CM", Source: sourceDrop,
+			Inputs: []figure.Input{
+				{Symbol: "K (Ω·cmil/ft)", Value: DropK, From: "46 CFR 183.340(p)"},
+				{Symbol: "I", Value: amps, Unit: "A", From: "current"},
+				{Symbol: "L", Value: quantity.Round(feet), Unit: "ft", From: "length of the conductor"},
+				{Symbol: "CM (circular mil)", Value: quantity.Round(circularMils), From: "copper area"},
+			},
+			Result: quantity.Round(e), Unit: "V",
+		}}
 	})
 }
 

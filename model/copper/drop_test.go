@@ -56,7 +56,7 @@ func TestDropWorkedByHand(t *testing.T) {
 	require.True(t, f.Known)
 	assert.InDelta(t, 10.75*20*30/10380, f.Value, 1e-12, "10.75 × 20 A × 30 ft / 10,380 cmil = 0.6214 V, by hand")
 	assert.Equal(t, "V", f.Unit)
-	assert.Equal(t, 30.0, f.Working[0].Inputs[2].Value)
+	assert.Equal(t, 30.0, f.Working()[0].Inputs[2].Value)
 }
 
 func TestDropRefuses(t *testing.T) {

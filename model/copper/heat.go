@@ -73,31 +73,30 @@ func (h Heating) Steady(amps float64) figure.Figure {
 		return figure.Open(figure.Because(why))
 	}
 	load := amps / h.AllowedA
-	step := figure.Step{
-		Source: sourceSteady,
-		Inputs: []figure.Input{
-			{Symbol: "Ta", Value: h.AmbientC, Unit: "degC", From: "ambient"},
-			{Symbol: "Tr", Value: h.RatingC, Unit: "degC", From: "insulation rating"},
-			{Symbol: "I", Value: quantity.Round(math.Abs(amps)), Unit: "A", From: "current"},
-			{Symbol: "I0", Value: h.AllowedA, Unit: "A", From: "allowable amperage"},
-		},
-		Unit: "degC",
+	t, ok := h.SteadyC(amps)
+	if !ok {
+		return figure.Open(figure.Because("the current is so far above the allowable amperage that no steady temperature exists: the conductor heats until something opens or melts"))
 	}
-	t := h.AmbientC + (h.RatingC-h.AmbientC)*load*load
-	step.Formula = "steady temperature: T = Ta + (Tr − Ta)·(I/I0)²"
+	formula := "steady temperature: T = Ta + (Tr − Ta)·(I/I0)²"
 	if math.Abs(load) > 1 {
-		if h.gain(amps) >= 1 {
-			return figure.Open(figure.Because("the current is so far above the allowable amperage that no steady temperature exists: the conductor heats until something opens or melts"))
-		}
-		t = h.steady(amps)
-		step.Formula = "steady temperature above the rating: T = (Ta + 234.5·g)/(1 − g), g = (I/I0)²·(Tr − Ta)/(234.5 + Tr)"
+		formula = "steady temperature above the rating: T = (Ta + 234.5·g)/(1 − g), g = (I/I0)²·(Tr − Ta)/(234.5 + Tr)"
 	}
-	step.Result = quantity.Round(t)
-	return figure.Of(t, "degC", step)
+	return figure.Worked(t, "degC", func() []figure.Step {
+		return []figure.Step{{
+			Formula: formula, Source: sourceSteady,
+			Inputs: []figure.Input{
+				{Symbol: "Ta", Value: h.AmbientC, Unit: "degC", From: "ambient"},
+				{Symbol: "Tr", Value: h.RatingC, Unit: "degC", From: "insulation rating"},
+				{Symbol: "I", Value: quantity.Round(math.Abs(amps)), Unit: "A", From: "current"},
+				{Symbol: "I0", Value: h.AllowedA, Unit: "A", From: "allowable amperage"},
+			},
+			Result: quantity.Round(t), Unit: "degC",
+		}}
+	})
 }
 
-// SteadyC returns the number of Steady without its working, and whether there is
-// one: for callers that ask for very many.
+// SteadyC returns the number of Steady alone, and whether there is one: for
+// callers that ask for very many.
 func (h Heating) SteadyC(amps float64) (tempC float64, ok bool) {
 	if h.problem(amps) != "" {
 		return 0, false
@@ -150,9 +149,11 @@ func (h Heating) After(startC, amps, seconds float64) figure.Figure {
 	if math.IsInf(t, 0) || t > melting {
 		return figure.Open(figure.Because("the conductor would melt within that time"))
 	}
-	return figure.Of(t, "degC", h.transientStep(
-		"temperature after a time: T = T∞ + (T0 − T∞)·e^(−(1 − g)·t/τ), T∞ = (Ta + 234.5·g)/(1 − g)",
-		startC, tau, g, figure.Input{Symbol: "t", Value: seconds, Unit: "s", From: "time"}, t, "degC"))
+	return figure.Worked(t, "degC", func() []figure.Step {
+		return []figure.Step{h.transientStep(
+			"temperature after a time: T = T∞ + (T0 − T∞)·e^(−(1 − g)·t/τ), T∞ = (Ta + 234.5·g)/(1 − g)",
+			startC, tau, g, figure.Input{Symbol: "t", Value: seconds, Unit: "s", From: "time"}, t, "degC")}
+	})
 }
 
 // melting is the melting point of copper in °C. Source: handbooks; secondary.

@@ -87,7 +87,7 @@ func Table5Figure(size quantity.WireSize, insulationC float64) figure.Figure {
 	if err != nil {
 		return figure.Open(figure.Because(err.Error()))
 	}
-	return figure.Of(amps, "A", table5Step(size, insulationC, amps))
+	return figure.Worked(amps, "A", func() []figure.Step { return []figure.Step{table5Step(size, insulationC, amps)} })
 }
 
 func table5Step(size quantity.WireSize, insulationC, amps float64) figure.Step {

@@ -13,7 +13,6 @@ import (
 	"math"
 	"slices"
 
-	"driploop/model/figure"
 	"driploop/model/quantity"
 )
 
@@ -38,16 +37,11 @@ type Wire struct {
 	// R20Low is the least that fits, unfavourable for fault currents. It differs
 	// from R20 where stranding or tin is open, and by what the sources leave.
 	R20Low float64
-	// Working names the table and row, or the formula: area, greatest and least
-	// resistance.
-	Working []figure.Step
+
+	spec     Spec
+	lay, tin allowance // of a gauge
+	column   string    // of IEC 60228, in words
 }
-
-// AreaStep returns the working of the area.
-func (w Wire) AreaStep() figure.Step { return w.Working[0] }
-
-// R20Step returns the working of R20.
-func (w Wire) R20Step() figure.Step { return w.Working[1] }
 
 // Resistivity of annealed copper at 20 °C, 100 % IACS, in Ω·mm²/m: 1/58.
 // Source: IEC 60028 and NBS Handbook 100 (1966); secondary.
@@ -91,44 +85,10 @@ func gauged(spec Spec) (Wire, error) {
 	if err != nil {
 		return Wire{}, err
 	}
-	lay, tin := layOf(spec.Class), tinOf(spec.Tinned)
-	w := Wire{AreaMM2: least, CircularMils: least / CircularMilMM2}
-	w.R20 = Resistivity * lay.greatest * tin.greatest / least
-	w.R20Low = Resistivity * lay.least * tin.least / greatest
-
-	size := spec.Size.String()
-	areaStep := figure.Step{
-		Formula: "copper area: A = π/4·d², d = 0.127 mm × 92^((36 − n)/39)", Source: sourceAWG,
-		Inputs: []figure.Input{{Symbol: "n", Value: float64(spec.Size.Gauge), From: "size " + size}},
-		Result: quantity.Round(least), Unit: "mm2",
-	}
-	if spec.Size.System == quantity.SAE {
-		areaStep = figure.Step{
-			Formula: "copper area: the least of an SAE gauge, row " + size, Source: sourceSAE,
-			Inputs: []figure.Input{{Symbol: "CM (circular mil)", Value: quantity.Round(w.CircularMils), From: "size " + size}},
-			Result: quantity.Round(least), Unit: "mm2",
-		}
-	}
-	w.Working = []figure.Step{
-		areaStep,
-		gaugeStep("greatest", size, least, lay.greatest, tin.greatest, w.R20, lay, tin),
-		gaugeStep("least", size, greatest, lay.least, tin.least, w.R20Low, lay, tin),
-	}
+	w := Wire{AreaMM2: least, CircularMils: least / CircularMilMM2, spec: spec, lay: layOf(spec.Class), tin: tinOf(spec.Tinned)}
+	w.R20 = Resistivity * w.lay.greatest * w.tin.greatest / least
+	w.R20Low = Resistivity * w.lay.least * w.tin.least / greatest
 	return w, nil
-}
-
-func gaugeStep(end, size string, a, f, t, r float64, lay, tin allowance) figure.Step {
-	return figure.Step{
-		Formula: end + " resistance at 20 °C: r = ρ·f·t / A",
-		Source:  sourceIACS + "; f: " + lay.source + "; t: " + tin.source,
-		Inputs: []figure.Input{
-			{Symbol: "ρ (Ω·mm²/km)", Value: quantity.Round(1000 * Resistivity), From: sourceIACS},
-			{Symbol: "f (stranding)", Value: f, From: lay.source},
-			{Symbol: "t (tin)", Value: t, From: tin.source},
-			{Symbol: "A", Value: quantity.Round(a), Unit: "mm2", From: "size " + size},
-		},
-		Result: quantity.Round(1000 * r), Unit: "ohm/km",
-	}
 }
 
 // metric is a conductor of a nominal area. The table gives the greatest
@@ -150,28 +110,7 @@ func metric(spec Spec) (Wire, error) {
 		return Wire{}, noValue(sourceIEC, "IEC 60228 as held here prints no %s as %s", spec.Size, specWords(spec))
 	}
 	a := spec.Size.MM2
-	w := Wire{AreaMM2: a, CircularMils: a / CircularMilMM2, R20: most / 1000, R20Low: Resistivity / a}
-	w.Working = []figure.Step{
-		{
-			Formula: "copper area: nominal area of a metric size", Source: sourceIEC,
-			Inputs: []figure.Input{{Symbol: "A", Value: a, Unit: "mm2", From: "size " + spec.Size.String()}},
-			Result: a, Unit: "mm2",
-		},
-		{
-			Formula: fmt.Sprintf("greatest resistance at 20 °C: IEC 60228, row %s, %s", spec.Size, from), Source: sourceIEC,
-			Inputs: []figure.Input{{Symbol: "size", Value: a, Unit: "mm2", From: "size " + spec.Size.String()}},
-			Result: most, Unit: "ohm/km",
-		},
-		{
-			Formula: "least resistance at 20 °C: r = ρ / A, solid copper of the nominal area", Source: sourceIACS,
-			Inputs: []figure.Input{
-				{Symbol: "ρ (Ω·mm²/km)", Value: quantity.Round(1000 * Resistivity), From: sourceIACS},
-				{Symbol: "A", Value: a, Unit: "mm2", From: "size " + spec.Size.String()},
-			},
-			Result: quantity.Round(1000 * w.R20Low), Unit: "ohm/km",
-		},
-	}
-	return w, nil
+	return Wire{AreaMM2: a, CircularMils: a / CircularMilMM2, R20: most / 1000, R20Low: Resistivity / a, spec: spec, column: from}, nil
 }
 
 // specWords says what of a conductor chose the columns.

@@ -166,7 +166,7 @@ func TestWorkingRepeatsTheResult(t *testing.T) {
 	product := step.Inputs[0].Value * step.Inputs[1].Value * step.Inputs[2].Value / step.Inputs[3].Value
 	assert.InEpsilon(t, product, step.Result, 1e-9)
 	assert.InEpsilon(t, 1000*w.R20, step.Result, 1e-9)
-	for _, s := range w.Working {
+	for _, s := range w.Working() {
 		assert.NotEmpty(t, s.Source)
 		assert.NotEmpty(t, s.Formula)
 		for _, in := range s.Inputs {

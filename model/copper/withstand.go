@@ -35,8 +35,30 @@ type Withstood struct {
 	EndC   float64 // greatest temperature that K stands for
 	// KHigh is the greatest that fits. It differs from K where the compound is
 	// not recorded, or where standards leave more than one end temperature.
-	KHigh   float64
-	Working figure.Step // of K
+	KHigh float64
+
+	compound string
+	row      *kRow // nil: by formula
+}
+
+// Working returns the working of K.
+func (w Withstood) Working() figure.Step {
+	if w.row != nil {
+		return figure.Step{
+			Formula: fmt.Sprintf("withstand constant: row %s, %g °C", w.compound, w.StartC),
+			Source:  sourceIEC4 + "; " + w.row.trust,
+			Inputs:  []figure.Input{{Symbol: "insulation rating", Value: w.StartC, Unit: "degC", From: "insulation"}},
+			Result:  w.K,
+		}
+	}
+	return figure.Step{
+		Formula: "withstand constant: k = 226·√(ln((234.5 + θf)/(234.5 + θi)))", Source: sourceK,
+		Inputs: []figure.Input{
+			{Symbol: "θi", Value: w.StartC, Unit: "degC", From: "temperature at the start of the fault"},
+			{Symbol: "θf", Value: w.EndC, Unit: "degC", From: "end temperature of " + w.compound},
+		},
+		Result: quantity.Round(w.K),
+	}
 }
 
 // ends are the greatest temperatures of a compound in a fault, least and
@@ -64,15 +86,7 @@ func Withstand(compound string, ratingC float64) (Withstood, error) {
 		return withstandOpen(ratingC)
 	}
 	if row, ok := kTable()[kKey{compound, ratingC}]; ok {
-		return Withstood{
-			K: row.k, KHigh: row.k, StartC: ratingC, EndC: row.endC,
-			Working: figure.Step{
-				Formula: fmt.Sprintf("withstand constant: row %s, %g °C", compound, ratingC),
-				Source:  sourceIEC4 + "; " + row.trust,
-				Inputs:  []figure.Input{{Symbol: "insulation rating", Value: ratingC, Unit: "degC", From: "insulation"}},
-				Result:  row.k,
-			},
-		}, nil
+		return Withstood{K: row.k, KHigh: row.k, StartC: ratingC, EndC: row.endC, compound: compound, row: row}, nil
 	}
 	return WithstandFrom(compound, ratingC)
 }
@@ -107,18 +121,7 @@ func WithstandFrom(compound string, startC float64) (Withstood, error) {
 	if !(startC < end[0]) || startC < coldest {
 		return Withstood{}, noValue(sourceK, "a fault that starts at %g °C leaves no rise to the %g °C that %s stands", startC, end[0], compound)
 	}
-	k := K(startC, end[0])
-	return Withstood{
-		K: k, KHigh: K(startC, end[1]), StartC: startC, EndC: end[0],
-		Working: figure.Step{
-			Formula: "withstand constant: k = 226·√(ln((234.5 + θf)/(234.5 + θi)))", Source: sourceK,
-			Inputs: []figure.Input{
-				{Symbol: "θi", Value: startC, Unit: "degC", From: "temperature at the start of the fault"},
-				{Symbol: "θf", Value: end[0], Unit: "degC", From: "end temperature of " + compound},
-			},
-			Result: quantity.Round(k),
-		},
-	}, nil
+	return Withstood{K: K(startC, end[0]), KHigh: K(startC, end[1]), StartC: startC, EndC: end[0], compound: compound}, nil
 }
 
 // K returns the withstand constant of copper in A·s^½/mm² between two
@@ -138,13 +141,15 @@ func K(startC, endC float64) float64 {
 // Given: k [A·s^½/mm²]; areaMM2 copper area.
 // Source: IEC 60364-4-43 clause 434.5.2; secondary.
 func WithstandEnergy(k, areaMM2 float64) figure.Figure {
-	return figure.Of(k*k*areaMM2*areaMM2, "A2s", figure.Step{
-		Formula: "energy withstood: k²·S²", Source: sourceI2t,
-		Inputs: []figure.Input{
-			{Symbol: "k", Value: quantity.Round(k), From: "withstand constant"},
-			{Symbol: "S", Value: quantity.Round(areaMM2), Unit: "mm2", From: "copper area"},
-		},
-		Result: quantity.Round(k * k * areaMM2 * areaMM2), Unit: "A2s",
+	return figure.Worked(k*k*areaMM2*areaMM2, "A2s", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "energy withstood: k²·S²", Source: sourceI2t,
+			Inputs: []figure.Input{
+				{Symbol: "k", Value: quantity.Round(k), From: "withstand constant"},
+				{Symbol: "S", Value: quantity.Round(areaMM2), Unit: "mm2", From: "copper area"},
+			},
+			Result: quantity.Round(k * k * areaMM2 * areaMM2), Unit: "A2s",
+		}}
 	})
 }
 
@@ -177,7 +182,7 @@ type kRow struct {
 }
 
 // kTable is table 43.1; unlike the others it is keyed by words as well.
-var kTable = sync.OnceValue(func() map[kKey]kRow {
+var kTable = sync.OnceValue(func() map[kKey]*kRow {
 	text, err := files.ReadFile("data/withstand.csv")
 	if err != nil {
 		panic(err)
@@ -188,7 +193,7 @@ var kTable = sync.OnceValue(func() map[kKey]kRow {
 	if err != nil {
 		panic(err)
 	}
-	rows := map[kKey]kRow{}
+	rows := map[kKey]*kRow{}
 	for _, line := range lines[1:] {
 		var v [3]float64
 		for i := range v {
@@ -196,7 +201,7 @@ var kTable = sync.OnceValue(func() map[kKey]kRow {
 				panic(err)
 			}
 		}
-		rows[kKey{line[0], v[0]}] = kRow{endC: v[1], k: v[2], trust: line[4]}
+		rows[kKey{line[0], v[0]}] = &kRow{endC: v[1], k: v[2], trust: line[4]}
 	}
 	return rows
 })

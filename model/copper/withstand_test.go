@@ -45,8 +45,8 @@ func TestWithstand(t *testing.T) {
 			require.NoError(t, err)
 			assert.InDelta(t, c.k, w.K, c.tolerance, c.origin)
 			assert.InDelta(t, c.high, w.KHigh, c.tolerance, c.origin)
-			assert.InDelta(t, w.K, w.Working.Result, 1e-9)
-			assert.NotEmpty(t, w.Working.Source)
+			assert.InDelta(t, w.K, w.Working().Result, 1e-9)
+			assert.NotEmpty(t, w.Working().Source)
 			assert.Equal(t, c.ratingC, w.StartC)
 		})
 	}

@@ -156,7 +156,7 @@ func TestGivenPoints(t *testing.T) {
 	assert.Equal(t, 20.0, o.LeastS, "5 s × (2/1)²")
 	f := o.Least()
 	require.True(t, f.Known)
-	assert.Equal(t, "a maker's sheet", f.Working[0].Source)
+	assert.Equal(t, "a maker's sheet", f.Working()[0].Source)
 }
 
 func TestLetThrough(t *testing.T) {
@@ -164,7 +164,7 @@ func TestLetThrough(t *testing.T) {
 	assert.Equal(t, 200.0*200*1, least.Value, "I²·t at the gate of 200 %")
 	assert.Equal(t, 200.0*200*15, greatest.Value)
 	assert.Equal(t, "A2s", greatest.Unit)
-	require.Len(t, greatest.Working, 2)
+	require.Len(t, greatest.Working(), 2)
 
 	least, greatest = of(t, "bolt-in", 100).LetThrough(3000)
 	assert.Equal(t, 0.0, least.Value)
@@ -213,13 +213,13 @@ func TestDiscriminates(t *testing.T) {
 func TestWorkingNamesGatesAndTrust(t *testing.T) {
 	o, err := of(t, "bolt-in", 100).OpeningTime(250)
 	require.NoError(t, err)
-	step := o.Greatest().Working[0]
+	step := o.Greatest().Working()[0]
 	assert.Equal(t, "greatest opening time of bolt-in: log-log between the gates at 200 % and 350 %", step.Formula)
 	assert.Equal(t, "ISO 8820-5, strip and bolt-in fuses; from memory, unverified", step.Source)
 	assert.InEpsilon(t, o.GreatestS, step.Result, 1e-11)
 	o, err = of(t, "blade-c", 10).OpeningTime(20)
 	require.NoError(t, err)
-	assert.Contains(t, o.Greatest().Working[0].Source, "secondary")
+	assert.Contains(t, o.Greatest().Working()[0].Source, "secondary")
 }
 
 func BenchmarkOpeningTime(b *testing.B) {

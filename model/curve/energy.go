@@ -3,6 +3,7 @@ package curve
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"driploop/model/figure"
 	"driploop/model/quantity"
@@ -97,15 +98,16 @@ func (o Opening) energy(end string, time figure.Figure, amps float64) figure.Fig
 	if amps != o.amps {
 		from = "current of the last gate"
 	}
-	working := append(append([]figure.Step{}, time.Working...), figure.Step{
-		Formula: end + " energy let through: I²·t", Source: sourceEnergy,
-		Inputs: []figure.Input{
-			{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: from},
-			{Symbol: "t", Value: time.Value, Unit: "s", From: end + " opening time"},
-		},
-		Result: quantity.Round(e), Unit: "A2s",
+	return figure.Worked(e, "A2s", func() []figure.Step {
+		return append(slices.Clone(time.Working()), figure.Step{
+			Formula: end + " energy let through: I²·t", Source: sourceEnergy,
+			Inputs: []figure.Input{
+				{Symbol: "I", Value: quantity.Round(amps), Unit: "A", From: from},
+				{Symbol: "t", Value: time.Value, Unit: "s", From: end + " opening time"},
+			},
+			Result: quantity.Round(e), Unit: "A2s",
+		})
 	})
-	return figure.Of(e, "A2s", working...)
 }
 
 // Discriminates tells whether, at a fault behind both, only the device below

@@ -157,7 +157,7 @@ func (o Opening) Least() figure.Figure {
 	if math.IsInf(o.LeastS, 1) {
 		return figure.Open(figure.Because(o.says("carries %s without opening")))
 	}
-	return figure.Of(o.LeastS, "s", o.step("least", o.least, o.LeastS))
+	return figure.Worked(o.LeastS, "s", func() []figure.Step { return []figure.Step{o.step("least", o.least, o.LeastS)} })
 }
 
 // Greatest returns the greatest opening time in s; it is open where the device
@@ -166,7 +166,7 @@ func (o Opening) Greatest() figure.Figure {
 	if math.IsInf(o.GreatestS, 1) {
 		return figure.Open(figure.Because(o.says("need not open at %s")))
 	}
-	return figure.Of(o.GreatestS, "s", o.step("greatest", o.greatest, o.GreatestS))
+	return figure.Worked(o.GreatestS, "s", func() []figure.Step { return []figure.Step{o.step("greatest", o.greatest, o.GreatestS)} })
 }
 
 // Steps returns the working of those times that are known.

@@ -40,12 +40,36 @@ type Figure struct {
 	Unit    string // a base unit of package quantity, or "" for a bare number
 	Known   bool
 	Gaps    []Gap
-	Working []Step
+	working func() []Step // nil: none
 }
 
 // Of returns a known figure with its working.
 func Of(value float64, unit string, working ...Step) Figure {
-	return Figure{Value: quantity.Round(value), Unit: unit, Known: true, Working: working}
+	if len(working) == 0 {
+		return Worked(value, unit, nil)
+	}
+	return Worked(value, unit, func() []Step { return working })
+}
+
+// Worked returns a known figure whose working is put together each time that
+// somebody asks for it, which most people never do. What it is made of must not
+// change any more.
+func Worked(value float64, unit string, working func() []Step) Figure {
+	return Figure{Value: quantity.Round(value), Unit: unit, Known: true, working: working}
+}
+
+// Working returns how the figure came about, one step after the other.
+func (f Figure) Working() []Step {
+	if f.working == nil {
+		return nil
+	}
+	return f.working()
+}
+
+// Shown returns the figure with other working.
+func (f Figure) Shown(working func() []Step) Figure {
+	f.working = working
+	return f
 }
 
 // Open returns a figure that could not be computed.

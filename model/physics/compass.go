@@ -2,6 +2,7 @@ package physics
 
 import (
 	"math"
+	"slices"
 
 	"driploop/model/figure"
 	"driploop/model/quantity"
@@ -30,13 +31,15 @@ func WireField(amps, distanceMM float64) figure.Figure {
 		return figure.Open(figure.Because("a magnetic field needs a current and a distance above 0 mm"))
 	}
 	b := 200 * math.Abs(amps) / distanceMM
-	return figure.Of(b, "uT", figure.Step{
-		Formula: "field of a conductor: B = µ0·I/(2π·d)", Source: sourceBiotSavart,
-		Inputs: []figure.Input{
-			{Symbol: "I", Value: math.Abs(amps), Unit: "A", From: "current"},
-			{Symbol: "d", Value: distanceMM, Unit: "mm", From: "distance"},
-		},
-		Result: quantity.Round(b), Unit: "uT",
+	return figure.Worked(b, "uT", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "field of a conductor: B = µ0·I/(2π·d)", Source: sourceBiotSavart,
+			Inputs: []figure.Input{
+				{Symbol: "I", Value: math.Abs(amps), Unit: "A", From: "current"},
+				{Symbol: "d", Value: distanceMM, Unit: "mm", From: "distance"},
+			},
+			Result: quantity.Round(b), Unit: "uT",
+		}}
 	})
 }
 
@@ -54,14 +57,16 @@ func PairField(amps, spacingMM, distanceMM float64) figure.Figure {
 		return figure.Open(figure.Because("the field of a pair needs a current, a spacing of 0 mm or more and a distance beyond the pair itself"))
 	}
 	b := 200 * math.Abs(amps) * spacingMM / (distanceMM*distanceMM - spacingMM*spacingMM/4)
-	return figure.Of(b, "uT", figure.Step{
-		Formula: "field of a pair in its plane: B = µ0·I·s/(2π·(d² − s²/4))", Source: sourceBiotSavart,
-		Inputs: []figure.Input{
-			{Symbol: "I", Value: math.Abs(amps), Unit: "A", From: "current"},
-			{Symbol: "s", Value: spacingMM, Unit: "mm", From: "spacing of the pair"},
-			{Symbol: "d", Value: distanceMM, Unit: "mm", From: "distance from the middle of the pair"},
-		},
-		Result: quantity.Round(b), Unit: "uT",
+	return figure.Worked(b, "uT", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "field of a pair in its plane: B = µ0·I·s/(2π·(d² − s²/4))", Source: sourceBiotSavart,
+			Inputs: []figure.Input{
+				{Symbol: "I", Value: math.Abs(amps), Unit: "A", From: "current"},
+				{Symbol: "s", Value: spacingMM, Unit: "mm", From: "spacing of the pair"},
+				{Symbol: "d", Value: distanceMM, Unit: "mm", From: "distance from the middle of the pair"},
+			},
+			Result: quantity.Round(b), Unit: "uT",
+		}}
 	})
 }
 
@@ -94,13 +99,14 @@ func GreatestTurn(field figure.Figure, horizontalUT float64) figure.Figure {
 	if field.Value < horizontalUT {
 		turn = math.Asin(field.Value/horizontalUT) * 180 / math.Pi
 	}
-	working := append(append([]figure.Step{}, field.Working...), figure.Step{
-		Formula: "greatest turn of a compass: δ = asin(B/H), 180° from B = H on", Source: sourceTurn,
-		Inputs: []figure.Input{
-			{Symbol: "B", Value: field.Value, Unit: "uT", From: "field at the compass"},
-			{Symbol: "H", Value: horizontalUT, Unit: "uT", From: "horizontal part of the earth's field"},
-		},
-		Result: quantity.Round(turn), Unit: "deg",
+	return figure.Worked(turn, "deg", func() []figure.Step {
+		return append(slices.Clone(field.Working()), figure.Step{
+			Formula: "greatest turn of a compass: δ = asin(B/H), 180° from B = H on", Source: sourceTurn,
+			Inputs: []figure.Input{
+				{Symbol: "B", Value: field.Value, Unit: "uT", From: "field at the compass"},
+				{Symbol: "H", Value: horizontalUT, Unit: "uT", From: "horizontal part of the earth's field"},
+			},
+			Result: quantity.Round(turn), Unit: "deg",
+		})
 	})
-	return figure.Of(turn, "deg", working...)
 }

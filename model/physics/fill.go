@@ -24,12 +24,14 @@ func Fill(boreMM float64, diametersMM ...float64) figure.Figure {
 		sum += d * d
 	}
 	fill := 100 * sum / (boreMM * boreMM)
-	return figure.Of(fill, "%", figure.Step{
-		Formula: "filling of a bore: 100·Σd²/D²", Source: "geometry",
-		Inputs: []figure.Input{
-			{Symbol: "D", Value: boreMM, Unit: "mm", From: "bore"},
-			{Symbol: "√Σd²", Value: quantity.Round(math.Sqrt(sum)), Unit: "mm", From: fmt.Sprintf("outside diameters of %d conductors", len(diametersMM))},
-		},
-		Result: quantity.Round(fill), Unit: "%",
+	return figure.Worked(fill, "%", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "filling of a bore: 100·Σd²/D²", Source: "geometry",
+			Inputs: []figure.Input{
+				{Symbol: "D", Value: boreMM, Unit: "mm", From: "bore"},
+				{Symbol: "√Σd²", Value: quantity.Round(math.Sqrt(sum)), Unit: "mm", From: fmt.Sprintf("outside diameters of %d conductors", len(diametersMM))},
+			},
+			Result: quantity.Round(fill), Unit: "%",
+		}}
 	})
 }

@@ -66,12 +66,14 @@ func AnodicGap(a, b string) figure.Figure {
 		rows[i] = row
 	}
 	gap := quantity.Round(math.Abs(rows[0].volts - rows[1].volts))
-	return figure.Of(gap, "V", figure.Step{
-		Formula: "gap of the anodic index: |E1 − E2|", Source: sourceAnodic,
-		Inputs: []figure.Input{
-			{Symbol: "E1", Value: rows[0].volts, Unit: "V", From: a + " (" + rows[0].group + "); " + rows[0].trust},
-			{Symbol: "E2", Value: rows[1].volts, Unit: "V", From: b + " (" + rows[1].group + "); " + rows[1].trust},
-		},
-		Result: gap, Unit: "V",
+	return figure.Worked(gap, "V", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "gap of the anodic index: |E1 − E2|", Source: sourceAnodic,
+			Inputs: []figure.Input{
+				{Symbol: "E1", Value: rows[0].volts, Unit: "V", From: a + " (" + rows[0].group + "); " + rows[0].trust},
+				{Symbol: "E2", Value: rows[1].volts, Unit: "V", From: b + " (" + rows[1].group + "); " + rows[1].trust},
+			},
+			Result: gap, Unit: "V",
+		}}
 	})
 }

@@ -2,6 +2,7 @@ package physics
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"sync"
 
@@ -68,14 +69,16 @@ func HydrogenFlow(cell GasCell, n int, capacityAh float64, boost bool) figure.Fi
 		return figure.Open(figure.Because("a hydrogen flow needs a number of cells and a capacity above 0 Ah"))
 	}
 	flow := hydrogenFactor * float64(n) * gas * capacityAh / 1000
-	return figure.Of(flow, "m3/h", figure.Step{
-		Formula: "air flow against hydrogen: Q = 0.05·n·Igas·Crt·10⁻³", Source: sourceHydrogen,
-		Inputs: []figure.Input{
-			{Symbol: "n", Value: float64(n), From: "cells in series"},
-			{Symbol: "Igas (mA/Ah)", Value: gas, From: string(cell) + ", " + charge + " charge, table of IEC 62485-2 clause 7"},
-			{Symbol: "Crt", Value: capacityAh, Unit: "Ah", From: "capacity"},
-		},
-		Result: quantity.Round(flow), Unit: "m3/h",
+	return figure.Worked(flow, "m3/h", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "air flow against hydrogen: Q = 0.05·n·Igas·Crt·10⁻³", Source: sourceHydrogen,
+			Inputs: []figure.Input{
+				{Symbol: "n", Value: float64(n), From: "cells in series"},
+				{Symbol: "Igas (mA/Ah)", Value: gas, From: string(cell) + ", " + charge + " charge, table of IEC 62485-2 clause 7"},
+				{Symbol: "Crt", Value: capacityAh, Unit: "Ah", From: "capacity"},
+			},
+			Result: quantity.Round(flow), Unit: "m3/h",
+		}}
 	})
 }
 
@@ -90,13 +93,15 @@ func HydrogenFlowAt(n int, amps float64) figure.Figure {
 		return figure.Open(figure.Because("a hydrogen flow needs a number of cells and a current of 0 A or more"))
 	}
 	flow := hydrogenFactor * float64(n) * amps
-	return figure.Of(flow, "m3/h", figure.Step{
-		Formula: "air flow against hydrogen: Q = 0.05·n·I, all of the current making gas", Source: sourceHydrogen,
-		Inputs: []figure.Input{
-			{Symbol: "n", Value: float64(n), From: "cells in series"},
-			{Symbol: "I", Value: amps, Unit: "A", From: "charging current"},
-		},
-		Result: quantity.Round(flow), Unit: "m3/h",
+	return figure.Worked(flow, "m3/h", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "air flow against hydrogen: Q = 0.05·n·I, all of the current making gas", Source: sourceHydrogen,
+			Inputs: []figure.Input{
+				{Symbol: "n", Value: float64(n), From: "cells in series"},
+				{Symbol: "I", Value: amps, Unit: "A", From: "charging current"},
+			},
+			Result: quantity.Round(flow), Unit: "m3/h",
+		}}
 	})
 }
 
@@ -111,10 +116,11 @@ func VentOpening(flow figure.Figure) figure.Figure {
 		return flow
 	}
 	area := openingPerFlow * flow.Value
-	working := append(append([]figure.Step{}, flow.Working...), figure.Step{
-		Formula: "opening for natural ventilation, inlet and outlet each: A = 28·Q", Source: sourceOpening,
-		Inputs: []figure.Input{{Symbol: "Q", Value: flow.Value, Unit: "m3/h", From: "air flow against hydrogen"}},
-		Result: quantity.Round(area), Unit: "cm2",
+	return figure.Worked(quantity.New(area, "cm2").Base, "mm2", func() []figure.Step {
+		return append(slices.Clone(flow.Working()), figure.Step{
+			Formula: "opening for natural ventilation, inlet and outlet each: A = 28·Q", Source: sourceOpening,
+			Inputs: []figure.Input{{Symbol: "Q", Value: flow.Value, Unit: "m3/h", From: "air flow against hydrogen"}},
+			Result: quantity.Round(area), Unit: "cm2",
+		})
 	})
-	return figure.Of(quantity.New(area, "cm2").Base, "mm2", working...)
 }

@@ -99,7 +99,7 @@ func worked(n reports.NamedFigure) Figure {
 	for _, gap := range n.Figure.Gaps {
 		f.Lacks = append(f.Lacks, reports.Plain(verdict.Gap(gap).String()))
 	}
-	for _, step := range n.Figure.Working {
+	for _, step := range n.Figure.Working() {
 		out := Step{Formula: reports.Plain(step.Formula), Source: reports.Plain(step.Source), Gives: reports.Exact(step.Result, step.Unit)}
 		for _, in := range step.Inputs {
 			out.Inputs = append(out.Inputs, Term{reports.Plain(in.Symbol), reports.Exact(in.Value, in.Unit), reports.Plain(in.From)})
@@ -137,7 +137,7 @@ func (b *builder) matching(f verdict.Figure, parts []string) []int {
 	}
 	var found []int
 	for i, n := range b.circuits.Figures {
-		if len(n.Figure.Working) == 0 || !slices.Contains(parts, n.Subject) {
+		if !slices.Contains(parts, n.Subject) || len(n.Figure.Working()) == 0 {
 			continue
 		}
 		if sameUnit(n.Figure, f.Quantity) && near(quantity.New(n.Figure.Value, n.Figure.Unit).Base, f.Quantity.Base) || b.makes(n, f.Quantity) {
