@@ -128,11 +128,17 @@ func byBundle(t *testing.T, opa, path, name string, facts []byte) map[string]any
 	return got.Result[0].Expressions[0].Value
 }
 
-// TestAServerOfOPAFindsTheSameUnderLoad asks an OPA that serves the bundle, from
-// several clients at once.
+// TestAServerOfOPAFindsTheSameUnderLoad asks an OPA that serves the bundle, without
+// and with the rules of a yard, from several clients at once.
 func TestAServerOfOPAFindsTheSameUnderLoad(t *testing.T) {
+	for name, engine := range map[string]*Engine{"shipped rules": readEngine(t), "and those of a yard": withYard(t)} {
+		t.Run(name, func(t *testing.T) { findsTheSameUnderLoad(t, engine) })
+	}
+}
+
+func findsTheSameUnderLoad(t *testing.T, engine *Engine) {
 	const clients, requests = 4, 20
-	client := served(t, stockOPA(t), bundled(t))
+	client := served(t, stockOPA(t), bundleOf(t, engine))
 	docs, texts := someFacts(t)
 	names := slices.Sorted(maps.Keys(docs))
 	type reply struct {
@@ -153,7 +159,7 @@ func TestAServerOfOPAFindsTheSameUnderLoad(t *testing.T) {
 	}
 	all.Wait()
 	close(replies)
-	engine, first := readEngine(t), map[string]map[string]any{}
+	first := map[string]map[string]any{}
 	for r := range replies {
 		require.NoError(t, r.err)
 		var got struct{ Result map[string]any }
