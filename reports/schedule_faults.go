@@ -52,7 +52,7 @@ func (s *schedule) currents() *table {
 	heads := []string{"id"}
 	used := caseKinds[:0:0]
 	for _, k := range caseKinds {
-		if slices.ContainsFunc(s.a.Cases, func(c *circuit.CaseResult) bool { return slices.Contains(k.kinds, c.Kind) }) {
+		if slices.ContainsFunc(s.a.Cases.All(), func(c *circuit.CaseResult) bool { return slices.Contains(k.kinds, c.Kind) }) {
 			heads, used = append(heads, k.head), append(used, k)
 		}
 	}
@@ -73,7 +73,7 @@ func (s *schedule) currents() *table {
 // greatest is the greatest current of a conductor over the cases of some kinds.
 func (s *schedule) greatest(id string, kinds []circuit.CaseKind) string {
 	most, found, open := 0.0, false, false
-	for _, c := range s.a.Cases {
+	for _, c := range s.a.Cases.All() {
 		if !slices.Contains(kinds, c.Kind) {
 			continue
 		}

@@ -85,7 +85,7 @@ func ScheduleJSON(w io.Writer, r *record.Record, a *circuit.Analysis, subjects [
 	for _, n := range s.of(subjects) {
 		out.Figures = append(out.Figures, s.figureJSON(n))
 	}
-	for _, c := range a.Cases {
+	for _, c := range a.Cases.All() {
 		one := caseJSON{
 			Name: c.Name, Kind: c.Kind, Load: c.Load, Missing: gapTexts(c.Gaps),
 			Sources: rounded(c.Sources), Currents: rounded(c.Currents), Voltages: rounded(c.Voltages), Temperatures: rounded(c.Temperatures),

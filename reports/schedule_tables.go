@@ -230,7 +230,7 @@ func (s *schedule) sources() *table {
 // cases tells the operating cases and what the sources give in each.
 func (s *schedule) cases() *table {
 	rows := newTable("case", "sources")
-	for _, c := range s.a.Cases {
+	for _, c := range s.a.Cases.All() {
 		rows.add(c.Name, s.outcome(c))
 	}
 	return rows

@@ -70,10 +70,12 @@ func pumpAnalysis() *circuit.Analysis {
 		Batteries: map[string]*circuit.BatteryResult{"house": {
 			OpenV: figure.Of(12.6, "V"), ResistanceLow: figure.Of(4, "mohm"), ResistanceHigh: figure.Of(9, "mohm"), Bypass: []string{"P1"},
 		}},
-		Cases: []*circuit.CaseResult{
-			{Name: "pump alone", Kind: circuit.Alone, Sources: map[string]float64{"house": 15, "spare": -1e-14}},
-			{Name: "all loads", Kind: circuit.All, Gaps: []figure.Gap{figure.Missing("conductors.N1.size")}},
-			{Name: "pump stalled", Kind: circuit.Stalled, Problem: &problem},
+		Cases: func() []*circuit.CaseResult {
+			return []*circuit.CaseResult{
+				{Name: "pump alone", Kind: circuit.Alone, Sources: map[string]float64{"house": 15, "spare": -1e-14}},
+				{Name: "all loads", Kind: circuit.All, Gaps: []figure.Gap{figure.Missing("conductors.N1.size")}},
+				{Name: "pump stalled", Kind: circuit.Stalled, Problem: &problem},
+			}
 		},
 		Problems: []circuit.Problem{problem},
 	}

@@ -6,6 +6,8 @@
 package circuit
 
 import (
+	"sync"
+
 	"driploop/model/copper"
 	"driploop/model/figure"
 	"driploop/model/record"
@@ -21,6 +23,7 @@ type analysis struct {
 	peaks    *peaks
 	result   *Analysis
 	nominal  []level              // by node, once asked for
+	trials   []*trial             // every case solved
 	unstated map[int][]figure.Gap // surge currents not recorded, by branch
 	heatings []*copper.Heating    // by conductor's branch, nil where not known
 	behind   map[int][]*behind    // by branch on the way out to a load
@@ -148,15 +151,15 @@ func (a *analysis) solve() {
 			a.peaks.take(&trial{name: t.name, kind: t.kind, load: -1, pulls: t.base.pulls, solved: t.base})
 		}
 		a.peaks.take(t)
-		c := a.caseResult(t)
-		a.result.Cases = append(a.result.Cases, c)
-		if c.Problem != nil {
-			if key := string(c.Problem.Kind) + c.Problem.Path; !reported[key] {
+		a.trials = append(a.trials, t)
+		if p := t.problem(); p != nil {
+			if key := string(p.Kind) + p.Path; !reported[key] {
 				reported[key] = true
-				a.result.Problems = append(a.result.Problems, *c.Problem)
+				a.result.Problems = append(a.result.Problems, *p)
 			}
 		}
 	})
+	a.result.Cases = sync.OnceValue(a.caseResults)
 	a.islands()
 	a.unstated = a.surgeGaps()
 }

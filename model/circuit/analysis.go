@@ -14,8 +14,20 @@ type Analysis struct {
 	Batteries  map[string]*BatteryResult
 	Components map[string]*ComponentResult // every component
 	Terminals  map[string]*TerminalResult  // by "component.terminal", as far as conductors land there
-	Cases      []*CaseResult
+	Cases      Cases
 	Problems   []Problem
+}
+
+// Cases gives the operating cases. They are laid out when somebody asks for them;
+// the figures above are there without.
+type Cases func() []*CaseResult
+
+// All returns every case that was solved, in a fixed order.
+func (c Cases) All() []*CaseResult {
+	if c == nil {
+		return nil
+	}
+	return c()
 }
 
 // Problem is a fault of the network that left a part of it unsolved.

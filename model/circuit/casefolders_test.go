@@ -101,7 +101,7 @@ func checkFolder(t *testing.T, w want, a *Analysis) {
 		return f, ok
 	})
 	byName := map[string]*CaseResult{}
-	for _, c := range a.Cases {
+	for _, c := range a.Cases.All() {
 		byName[c.Name] = c
 	}
 	for name, want := range w.Cases {

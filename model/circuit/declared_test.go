@@ -34,7 +34,7 @@ const selectorWires = `
 func declared(t *testing.T, keys string) (*Analysis, *CaseResult) {
 	t.Helper()
 	a := Analyse(read(t, sketch(boat, selectorParts, selectorWires)+"cases:\n  mine: {"+keys+"}\n"))
-	for _, c := range a.Cases {
+	for _, c := range a.Cases.All() {
 		if c.Name == "mine" {
 			require.Equal(t, Declared, c.Kind)
 			return a, c

@@ -230,14 +230,14 @@ func TestReversingControllerIsNoShort(t *testing.T) {
 		assert.Equal(t, "f1", feedOf(t, a, id).Device, id)
 	}
 	names := []string{}
-	for _, c := range a.Cases {
+	for _, c := range a.Cases.All() {
 		if c.Kind == Alone {
 			names = append(names, c.Name)
 		}
 	}
 	assert.Equal(t, []string{"winch alone, up", "winch alone, down"}, names)
-	assert.InDelta(t, 80, a.Cases[0].Currents["A"], 1e-9)
-	assert.InDelta(t, -80, a.Cases[1].Currents["A"], 1e-9)
+	assert.InDelta(t, 80, a.Cases.All()[0].Currents["A"], 1e-9)
+	assert.InDelta(t, -80, a.Cases.All()[1].Currents["A"], 1e-9)
 	assert.InDelta(t, 80, known(t, a.Conductors["A"].Current), 1e-9)
 	assert.InDelta(t, 200, known(t, a.Conductors["B"].Surge), 1e-9)
 	assert.Equal(t, []string{"P1", "P2", "A"}, a.Loads["winch"].Out)

@@ -237,7 +237,7 @@ func (n *netlist) compare(t require.TestingT, c *CaseResult, spice map[string]fl
 }
 
 func caseOf(a *Analysis, kind CaseKind) *CaseResult {
-	for _, c := range a.Cases {
+	for _, c := range a.Cases.All() {
 		if c.Kind == kind {
 			return c
 		}
@@ -277,7 +277,7 @@ func TestAgreesWithNgspice(t *testing.T) {
 					n := writeNetlist(r, a, situation{loads: y.loads, lowCell: 1, position: "up"})
 					n.compare(t, all, n.run(t, dir), share, text)
 				}
-				for _, c := range a.Cases {
+				for _, c := range a.Cases.All() {
 					if c.Kind != Alone && c.Kind != Stalled || c.Problem != nil || strings.HasSuffix(c.Name, "down") || !rapid.Bool().Draw(t, "spice") {
 						continue
 					}

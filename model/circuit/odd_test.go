@@ -139,7 +139,7 @@ func TestAnyRecordIsAnalysed(t *testing.T) {
 		for id, x := range a.Terminals {
 			truths(id, x.Ungrounded, x.AlwaysLive, x.Protected)
 		}
-		for _, c := range a.Cases {
+		for _, c := range a.Cases.All() {
 			for _, v := range c.Currents {
 				require.False(t, math.IsNaN(v) || math.IsInf(v, 0))
 			}

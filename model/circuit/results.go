@@ -6,7 +6,15 @@ import (
 	"driploop/model/figure"
 )
 
-// caseResult returns a solved case as the contract has it.
+// caseResults returns the solved cases as the contract has them.
+func (a *analysis) caseResults() []*CaseResult {
+	list := make([]*CaseResult, len(a.trials))
+	for k, t := range a.trials {
+		list[k] = a.caseResult(t)
+	}
+	return list
+}
+
 func (a *analysis) caseResult(t *trial) *CaseResult {
 	c := &CaseResult{
 		Name: t.name, Kind: t.kind, Gaps: t.gaps,
