@@ -2,6 +2,7 @@ package reports_test
 
 import (
 	"driploop/model/quantity"
+	"driploop/model/record"
 	"driploop/model/verdict"
 	"driploop/reports"
 )
@@ -146,7 +147,7 @@ func places() map[string]verdict.Range {
 }
 
 func sources() map[string]*reports.Source {
-	return map[string]*reports.Source{"yard/launch.yaml": reports.NewSource([]byte(launchText), places())}
+	return map[string]*reports.Source{"yard/launch.yaml": reports.NewSource([]byte(launchText), record.PlacesOf(places()).Find)}
 }
 
 func run(records ...verdict.Record) *verdict.Run {

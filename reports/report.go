@@ -31,10 +31,10 @@ type Options struct {
 
 // Source is the text of one record and where its entries stand in it.
 type Source struct {
-	Lines  []string
-	Places map[string]verdict.Range // by path in the record
+	Lines []string
 
-	few map[int]string // some of the lines by their number, where Lines is nil
+	find func(path string) (verdict.Range, bool) // where an entry of the record stands; may be nil
+	few  map[int]string                          // some of the lines by their number, where Lines is nil
 }
 
 // Few returns a source that holds some lines only, and no places: it takes little
@@ -67,13 +67,28 @@ func (src *Source) line(n int) (string, bool) {
 	return text, ok
 }
 
-// NewSource splits the text of a record into lines.
-func NewSource(text []byte, places map[string]verdict.Range) *Source {
+// Find returns where an entry stands, if the source knows.
+func (src *Source) Find(path string) (verdict.Range, bool) {
+	if src.find == nil {
+		return verdict.Range{}, false
+	}
+	return src.find(path)
+}
+
+// At is the range of Find.
+func (src *Source) At(path string) verdict.Range {
+	at, _ := src.Find(path)
+	return at
+}
+
+// NewSource splits the text of a record into lines. Where entries stand is told by
+// find, which may be nil.
+func NewSource(text []byte, find func(path string) (verdict.Range, bool)) *Source {
 	lines := strings.Split(string(text), "\n")
 	for i, line := range lines {
 		lines[i] = strings.TrimSuffix(line, "\r")
 	}
-	return &Source{Lines: lines, Places: places}
+	return &Source{Lines: lines, find: find}
 }
 
 // Format is one way to render a run.

@@ -216,7 +216,7 @@ func Subjects(r *record.Record, a *circuit.Analysis) []string {
 // what is none.
 func (s *schedule) line(path string) int {
 	path, _, _ = strings.Cut(path, ", ")
-	return s.rec.Places[path].Start.Line
+	return s.rec.Places.At(path).Start.Line
 }
 
 // where names the line of an entry.

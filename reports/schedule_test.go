@@ -85,7 +85,7 @@ func schedule(t *testing.T, text string, a *circuit.Analysis, o reports.Schedule
 	t.Helper()
 	r, faults := record.Decode("yard/pump.yaml", []byte(text))
 	require.Empty(t, faults)
-	o.Sources = map[string]*reports.Source{"yard/pump.yaml": reports.NewSource([]byte(text), r.Places)}
+	o.Sources = map[string]*reports.Source{"yard/pump.yaml": reports.NewSource([]byte(text), r.Places.Find)}
 	var b bytes.Buffer
 	require.NoError(t, reports.Schedule(&b, r, a, o))
 	return b.String()

@@ -96,7 +96,7 @@ func (src *Source) lineOf(field string) string {
 		return ""
 	}
 	for path := field; path != ""; path = parent(path) {
-		at, ok := src.Places[path]
+		at, ok := src.Find(path)
 		switch {
 		case ok && path == field && src.unknownAt(at.Start.Line):
 			return " (line " + strconv.Itoa(at.Start.Line) + ", now unknown)"

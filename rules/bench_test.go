@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"maps"
 	"path"
 	"reflect"
 	"strconv"
@@ -65,6 +66,7 @@ func BenchmarkTranslate(b *testing.B) {
 func grown(b *testing.B, engine *Engine, name string, n int) (*record.Record, *facts.Document) {
 	b.Helper()
 	r, doc := solved(b, name, demos(b)[name])
+	places := maps.Collect(r.Places.All())
 	times := (n + len(doc.Conductors) - 1) / len(doc.Conductors)
 	value := reflect.ValueOf(doc).Elem()
 	for _, kind := range engine.kinds {
@@ -78,15 +80,16 @@ func grown(b *testing.B, engine *Engine, name string, n int) (*record.Record, *f
 				one := reflect.New(field.Type().Elem().Elem())
 				one.Elem().Set(entry.Value().Elem())
 				base := one.Interface().(based).Base()
-				at := r.Places[base.Path]
+				at := places[base.Path]
 				at.Start.Line += 10000 * i
 				base.Path += "~" + strconv.Itoa(i)
-				r.Places[base.Path] = at
+				places[base.Path] = at
 				all.SetMapIndex(reflect.ValueOf(entry.Key().String()+"~"+strconv.Itoa(i)), one)
 			}
 		}
 		field.Set(all)
 	}
+	r.Places = record.PlacesOf(places)
 	return r, doc
 }
 

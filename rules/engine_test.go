@@ -41,7 +41,7 @@ func TestVerdictsPointAtTheNearestPlaceThereIs(t *testing.T) {
 		"its section": {map[string]verdict.Range{"components": at(4)}, 4},
 		"the file":    {nil, 1},
 	} {
-		v := judge(t, engine, breached(), &record.Record{Places: c.places})["components.fuse"]
+		v := judge(t, engine, breached(), &record.Record{Places: record.PlacesOf(c.places)})["components.fuse"]
 		assert.Equal(t, c.want, v.At.Start.Line, name)
 	}
 }
@@ -59,7 +59,7 @@ func TestJudgeTellsOfTheRecord(t *testing.T) {
 func TestFingerprintsStayWhenFilesAndPlacesChange(t *testing.T) {
 	engine := soundEngine(t)
 	fingerprintOf := func(name, job string, line int) string {
-		r := &record.Record{Name: name, Places: map[string]verdict.Range{"components": {Start: verdict.Position{Line: line, Column: 1}}}}
+		r := &record.Record{Name: name, Places: record.PlacesOf(map[string]verdict.Range{"components": {Start: verdict.Position{Line: line, Column: 1}}})}
 		r.Job.Number.V = job
 		v := judge(t, engine, breached(), r)["components.fuse"]
 		return v.Fingerprint(job)

@@ -216,7 +216,7 @@ func TestBreachesNameWhatTheyHaveToDoWith(t *testing.T) {
 	for _, v := range result.Verdicts {
 		var all []string
 		for _, other := range v.Related {
-			assert.Equal(t, r.Places[other.Subject], other.At)
+			assert.Equal(t, r.Places.At(other.Subject), other.At)
 			assert.Positive(t, other.At.Start.Line)
 			all = append(all, other.Role+" "+other.Subject)
 		}

@@ -141,7 +141,7 @@ func compareSeats(a, b *seat) int {
 // place returns where a path stands in the file, or its nearest part that does.
 func (w *writer) place(path string) verdict.Range {
 	for path != "" {
-		if at, ok := w.record.Places[path]; ok {
+		if at, ok := w.record.Places.Find(path); ok {
 			return at
 		}
 		path = cutLast(path)

@@ -143,7 +143,7 @@ func (l *kin) conductors(role string, ids []string) {
 
 // add relates to a part of the record, if it stands there.
 func (l *kin) add(role, path string) {
-	at, stands := l.w.record.Places[path]
+	at, stands := l.w.record.Places.Find(path)
 	if !stands || l.seen[path] {
 		return
 	}

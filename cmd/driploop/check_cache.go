@@ -92,7 +92,7 @@ func (c *checking) recall(path string, text []byte) (out result, ok bool) {
 	}
 	sum := sha256.Sum256(text)
 	kept.Record.Path, kept.Record.SHA256 = path, hex.EncodeToString(sum[:])
-	return result{verdicts: kept.Record, source: reports.NewSource(text, kept.Places), judged: true, dated: body[0] == dated}, true
+	return result{verdicts: kept.Record, source: reports.NewSource(text, kept.Find), judged: true, dated: body[0] == dated}, true
 }
 
 // remember keeps what was judged of a text.
@@ -100,7 +100,7 @@ func (c *checking) remember(text []byte, out *result) {
 	if c.memory.cache == nil || !out.judged || len(out.faults) > 0 {
 		return
 	}
-	kept := yard.Keep(&out.verdicts, out.source.Places, c.memory.all)
+	kept := yard.Keep(&out.verdicts, out.source.Find, c.memory.all)
 	first := byte(undated)
 	if out.dated {
 		first = dated

@@ -119,7 +119,7 @@ func (c *checking) judgeText(path string, text []byte) result {
 // complete adds what depends on more than the text of a record: the files beside
 // it, and the severities that the yard wants.
 func (c *checking) complete(path string, out *result) {
-	out.ask(c.settings.RequiredFiles(out.verdicts.Kind, path, out.source.Places["job"]))
+	out.ask(c.settings.RequiredFiles(out.verdicts.Kind, path, out.source.At("job")))
 	c.practice.recast(&out.verdicts)
 	if e, err := c.engine(); err == nil && c.flags != nil && c.flags.all {
 		out.verdicts.ByRule = verdict.CountByRule(e.Rules(), out.verdicts.Verdicts)
@@ -129,7 +129,7 @@ func (c *checking) complete(path string, out *result) {
 // judgeAnew judges the text of a record.
 func (c *checking) judgeAnew(path string, text []byte) (out result) {
 	one, faults := solve(path, text)
-	out.source = reports.NewSource(text, one.record.Places)
+	out.source = reports.NewSource(text, one.record.Places.Find)
 	if len(faults) > 0 {
 		out.faults = faults
 		return out
@@ -201,7 +201,7 @@ func (s *session) one(path string) (solved, *reports.Source, error) {
 		return solved{}, nil, errors.New(path + ": " + yard.Reason(err))
 	}
 	got, faults := solve(path, text)
-	source := reports.NewSource(text, got.record.Places)
+	source := reports.NewSource(text, got.record.Places.Find)
 	if len(faults) > 0 {
 		run := &verdict.Run{Faults: faults}
 		err := reports.Text(s.errs, run, reports.Options{Sources: map[string]*reports.Source{path: source}})

@@ -82,9 +82,9 @@ func (j *judging) verdicts(path string, one solved) (verdict.Record, error) {
 		return verdict.Record{}, &programFault{err}
 	}
 	settings := j.practice.settings
-	out := result{verdicts: judged, source: reports.NewSource(one.text, one.record.Places)}
+	out := result{verdicts: judged, source: reports.NewSource(one.text, one.record.Places.Find)}
 	out.ask(settings.RequiredEntries(one.record))
-	out.ask(settings.RequiredFiles(judged.Kind, path, one.record.Places["job"]))
+	out.ask(settings.RequiredFiles(judged.Kind, path, one.record.Places.At("job")))
 	j.practice.recast(&out.verdicts)
 	return out.verdicts, nil
 }

@@ -41,8 +41,8 @@ func TestMergeKeysBringWhatIsNotWritten(t *testing.T) {
 
 	// What is merged stands where it is written: there it can be put right.
 	assert.Equal(t, r.Space("base").Ambient.At, r.Space("one").Ambient.At)
-	assert.Equal(t, r.Places["spaces.base.ambient"], r.Places["spaces.one.ambient"])
-	assert.Equal(t, span4(7, 20, 7, 28), r.Places["spaces.one.exposure"])
+	assert.Equal(t, r.Places.At("spaces.base.ambient"), r.Places.At("spaces.one.ambient"))
+	assert.Equal(t, span4(7, 20, 7, 28), r.Places.At("spaces.one.exposure"))
 }
 
 func TestAliasesStandForWhatTheyName(t *testing.T) {
@@ -79,7 +79,7 @@ conductors:
 // mustPlace returns the range behind the key of a path.
 func mustPlace(t *testing.T, r *Record, text, path string) (at verdict.Range) {
 	t.Helper()
-	key, ok := r.Places[path]
+	key, ok := r.Places.Find(path)
 	require.True(t, ok)
 	at.Start = key.End
 	at.Start.Column += 2

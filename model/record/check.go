@@ -208,7 +208,7 @@ var endPath = regexp.MustCompile(`^conductors\.([^.]+)\.ends\.(from|to)$`)
 
 // subject checks the path of a waiver.
 func (d *decoder) subject(ref reference) {
-	if _, ok := d.r.Places[ref.name]; ok {
+	if _, ok := d.r.Places.Find(ref.name); ok {
 		return
 	}
 	if m := endPath.FindStringSubmatch(ref.name); m != nil && d.r.conductors[m[1]] != nil {

@@ -20,17 +20,17 @@ func Decode(name string, text []byte) (*Record, Faults) {
 	r := &Record{Name: name, SHA256: hex.EncodeToString(sum[:])}
 	doc, src, faults := parse(name, text)
 	if doc == nil {
-		r.Places = map[string]verdict.Range{}
 		return r, faults
 	}
 	d := &decoder{name: name, src: src, faults: faults, r: r}
 	top := verdict.Position{Line: 1, Column: 1}
 	start := verdict.Range{Start: top, End: top}
-	rootTable().decode(d, start, start, doc, "", "", r)
+	rootTable().decode(d, start, start, doc, spot{number: root}, "", r)
 	if r.Practice.State == Absent {
 		r.Practice.V, r.Practice.State = DefaultPractice(), Given
 	}
-	r.Places = d.places.byPath()
+	r.Places = Places{all: d.places}
+	r.Places.index()
 	d.check()
 	return r, d.faults.sorted()
 }
@@ -42,8 +42,7 @@ type decoder struct {
 	r       *Record
 	faults  Faults
 	refs    []reference
-	places  places
-	paths   paths
+	places  []place
 	repeats repeats
 	taken   keySet // keys of the mapping that is being merged
 	muted   bool
@@ -67,7 +66,18 @@ func (d *decoder) fault(at verdict.Range, format string, args ...any) {
 	}
 }
 
-func (d *decoder) place(path string, at verdict.Range) { d.places.add(path, at) }
+// spot is where in the record the decoder is: the path of a part, "" for a single
+// value, and the number of its place.
+type spot struct {
+	path   string
+	number int32
+}
+
+// place keeps where a step under a place stands, and returns its number.
+func (d *decoder) place(under int32, step string, at verdict.Range) int32 {
+	d.places = append(d.places, place{step, under, extentOf(at)})
+	return int32(len(d.places) - 1)
+}
 
 // follow returns the node that an alias stands for, or the node itself, and
 // what to call when done with it.

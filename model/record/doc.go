@@ -36,8 +36,8 @@
 //
 // # Places
 //
-// Record.Places maps a path such as conductors.P1.route[0].length to its key,
-// or a list item to itself. A value knows its own range. Lines and columns count
+// Record.Places leads from a path such as conductors.P1.route[0].length to its
+// key, or from that of a list item to the item. A value knows its own range. Lines and columns count
 // from 1, columns in characters; a byte order mark counts as nothing.
 //
 // Anchors, aliases and merge keys work. A value that is an alias stands at the

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 	"testing"
 
@@ -195,15 +196,16 @@ func distinct(t testing.TB) (*yaml.Node, []leaf) {
 func TestEveryKeyIsReadWithItsExample(t *testing.T) {
 	r, faults := Decode("all.yaml", write(t, everything(t)))
 	require.Empty(t, faults, faults.Error())
+	stands := maps.Collect(r.Places.All())
 	for _, key := range conductorTable().keys {
-		assert.Contains(t, r.Places, "conductors.all."+key)
+		assert.Contains(t, stands, "conductors.all."+key)
 	}
 	for _, key := range endTable().keys {
-		assert.Contains(t, r.Places, "conductors.all.ends.to."+key)
+		assert.Contains(t, stands, "conductors.all.ends.to."+key)
 	}
 	for i, k := range kindTable() {
 		for _, key := range componentTable().keysFor(i) {
-			assert.Contains(t, r.Places, "components.all-"+k.Name+"."+key)
+			assert.Contains(t, stands, "components.all-"+k.Name+"."+key)
 		}
 	}
 }
@@ -277,7 +279,7 @@ func isEntry(path string) bool {
 // assertUnknown checks that a value below the path is marked.
 func assertUnknown(t *testing.T, r *Record, path string) {
 	t.Helper()
-	place, ok := r.Places[path]
+	place, ok := r.Places.Find(path)
 	require.True(t, ok, path)
 	for _, v := range values(r) {
 		if v.state == Unknown && v.at.Start.Line >= place.Start.Line && v.at.Start.Line <= place.End.Line+1 {

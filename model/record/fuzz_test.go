@@ -50,7 +50,7 @@ func FuzzDecode(f *testing.F) {
 				t.Fatal("faults are out of order")
 			}
 		}
-		for path, at := range r.Places {
+		for path, at := range r.Places.All() {
 			inFile(t, src, end, at, path)
 		}
 		for _, v := range values(r) {

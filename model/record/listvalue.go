@@ -8,8 +8,8 @@ import (
 )
 
 // listValue reads a list of plain values.
-func (d *decoder) listValue(s *spec, n *yaml.Node, at verdict.Range, path string, target any) {
-	items, unknown, ok := d.items(s, n, path)
+func (d *decoder) listValue(s *spec, n *yaml.Node, at verdict.Range, in spot, target any) {
+	items, unknown, ok := d.items(s, n, in)
 	if !ok {
 		return
 	}
@@ -60,7 +60,7 @@ func known(items []item) []string {
 }
 
 // items checks each item of a list by itself.
-func (d *decoder) items(s *spec, n *yaml.Node, path string) (items []item, unknown, ok bool) {
+func (d *decoder) items(s *spec, n *yaml.Node, in spot) (items []item, unknown, ok bool) {
 	items = make([]item, 0, min(len(n.Content), 64))
 	ok = true
 	var first map[string]verdict.Range
@@ -72,7 +72,7 @@ func (d *decoder) items(s *spec, n *yaml.Node, path string) (items []item, unkno
 			return nil, false, false
 		}
 		at, value := d.src.rangeOf(c), aimed(c)
-		d.place(d.paths.item(path, i), at)
+		d.place(in.number, itemStep(i), at)
 		if value.Kind != yaml.ScalarNode || isNull(value) {
 			d.fault(at, "an item of %q is %s; write plain values, such as %s", s.key, noun(c), s.example)
 			ok = false

@@ -15,11 +15,11 @@ const maxFields = 128
 // decode reads a mapping into v: all keys that are right, a fault for each that
 // is not. The ranges are those of its key, or of the list item, and of the
 // mapping itself.
-func (t *table[T]) decode(d *decoder, at, body verdict.Range, n *yaml.Node, path, id string, v *T) {
+func (t *table[T]) decode(d *decoder, at, body verdict.Range, n *yaml.Node, in spot, id string, v *T) {
 	m, leave := d.follow(n)
 	defer leave()
 	if e, ok := any(v).(entrant); ok {
-		*e.entry() = Entry{ID: id, Path: path, At: at, Body: body}
+		*e.entry() = Entry{ID: id, Path: in.path, At: at, Body: body}
 	}
 	if m.Kind != yaml.MappingNode {
 		switch {
@@ -30,31 +30,31 @@ func (t *table[T]) decode(d *decoder, at, body verdict.Range, n *yaml.Node, path
 		default:
 			d.fault(body, "%s is %s; write a mapping with the keys %s", quoteOr(id, "this "+t.name), noun(m), t.sample())
 		}
-		t.fill(d, path, Absent, verdict.Range{}, v)
+		t.fill(d, in.path, Absent, verdict.Range{}, v)
 		return
 	}
 	pairs := d.pairs(m)
 	kind := -1
 	var seen [maxFields]*yaml.Node
 	if t.kind != nil {
-		kind = t.decodeKind(d, pairs, path, v)
+		kind = t.decodeKind(d, pairs, v)
 	}
 	for i := 0; i+1 < len(pairs) && d.spend(); i += 2 {
-		t.decodePair(d, pairs[i], pairs[i+1], path, kind, &seen, v)
+		t.decodePair(d, pairs[i], pairs[i+1], in, kind, &seen, v)
 	}
-	t.complete(d, at, path, &seen, v)
+	t.complete(d, at, in.path, &seen, v)
 	if t.done != nil {
 		t.done(v)
 	}
 }
 
 // decodeKind reads the kind ahead of the other keys, which depend on it.
-func (t *table[T]) decodeKind(d *decoder, pairs []*yaml.Node, path string, v *T) int {
+func (t *table[T]) decodeKind(d *decoder, pairs []*yaml.Node, v *T) int {
 	for i := 0; i+1 < len(pairs); i += 2 {
 		if key, _ := d.word(pairs[i]); key == "kind" {
 			f := &t.fields[t.index[key][0]]
 			d.muted = true // its faults come when its turn comes
-			d.value(&f.spec, verdict.Range{}, pairs[i+1], path+".kind", f.at(v))
+			d.value(&f.spec, verdict.Range{}, pairs[i+1], spot{}, f.at(v))
 			d.muted = false
 			return t.kind(v)
 		}
@@ -62,7 +62,7 @@ func (t *table[T]) decodeKind(d *decoder, pairs []*yaml.Node, path string, v *T)
 	return -1
 }
 
-func (t *table[T]) decodePair(d *decoder, keyNode, value *yaml.Node, path string, kind int, seen *[maxFields]*yaml.Node, v *T) {
+func (t *table[T]) decodePair(d *decoder, keyNode, value *yaml.Node, in spot, kind int, seen *[maxFields]*yaml.Node, v *T) {
 	key, ok := d.word(keyNode)
 	at := d.src.rangeOf(keyNode)
 	if !ok {
@@ -79,14 +79,11 @@ func (t *table[T]) decodePair(d *decoder, keyNode, value *yaml.Node, path string
 		return
 	}
 	seen[i] = keyNode
-	var full string
+	here := spot{number: d.place(in.number, key, at)}
 	if f.part != nil {
-		full = join(path, key) // kept with the parts, and by verdicts on them
-	} else {
-		full = d.paths.key(path, key)
+		here.path = join(in.path, key)
 	}
-	d.place(full, at)
-	d.value(&f.spec, at, value, full, f.at(v))
+	d.value(&f.spec, at, value, here, f.at(v))
 }
 
 // strange reports a key that the mapping does not have, and what would be right.

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"maps"
 	"os"
 	"path/filepath"
 	"strings"
@@ -29,11 +30,12 @@ func TestPlacesAndValuesOfASample(t *testing.T) {
 	r, faults := Decode("bow.yaml", text)
 	require.Empty(t, faults)
 
-	for path, at := range r.Places {
+	stands := maps.Collect(r.Places.All())
+	for path, at := range stands {
 		last := path[strings.LastIndexByte(path, '.')+1:]
 		if key, _, item := strings.Cut(last, "["); item {
 			assert.NotEmpty(t, cut(string(text), at), path)
-			assert.Contains(t, r.Places, path[:strings.LastIndexByte(path, '[')], key)
+			assert.Contains(t, stands, path[:strings.LastIndexByte(path, '[')], key)
 			continue
 		}
 		assert.Equal(t, last, cut(string(text), at), path)
@@ -48,12 +50,12 @@ func TestPlacesAndValuesOfASample(t *testing.T) {
 	assert.Greater(t, n, 100)
 
 	// A few by eye.
-	assert.Equal(t, span4(2, 1, 2, 9), r.Places["driploop"])
-	assert.Equal(t, span4(4, 3, 4, 9), r.Places["job.number"])
-	assert.Equal(t, span4(32, 3, 32, 5), r.Places["conductors.P1"])
-	assert.Equal(t, span4(41, 9, 41, 87), r.Places["conductors.P1.route[0]"])
-	assert.Equal(t, span4(41, 33, 41, 39), r.Places["conductors.P1.route[0].length"])
-	assert.Equal(t, span4(14, 12, 14, 22), r.Places["practice[0]"])
+	assert.Equal(t, span4(2, 1, 2, 9), r.Places.At("driploop"))
+	assert.Equal(t, span4(4, 3, 4, 9), r.Places.At("job.number"))
+	assert.Equal(t, span4(32, 3, 32, 5), r.Places.At("conductors.P1"))
+	assert.Equal(t, span4(41, 9, 41, 87), r.Places.At("conductors.P1.route[0]"))
+	assert.Equal(t, span4(41, 33, 41, 39), r.Places.At("conductors.P1.route[0].length"))
+	assert.Equal(t, span4(14, 12, 14, 22), r.Places.At("practice[0]"))
 	assert.Equal(t, span4(41, 41, 41, 47), r.Conductor("P1").Route[0].Length.At)
 	assert.Equal(t, span4(33, 11, 33, 20), r.Conductor("P1").From.At)
 	p1 := r.Conductor("P1")

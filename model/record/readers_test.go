@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -77,16 +76,4 @@ func TestNoStrayCharacterIsTaken(t *testing.T) {
 func strayIn(text []byte) string {
 	_, says := stray(text)
 	return says
-}
-
-func TestPathsStayAsTheyWereMade(t *testing.T) {
-	var p paths
-	var made, want []string
-	for i := range 3000 {
-		key := strings.Repeat("k", i%70) + fmt.Sprint(i)
-		made, want = append(made, p.key("conductors", key), p.item("tests."+key, i)), append(want, join("conductors", key), index("tests."+key, i))
-	}
-	long := strings.Repeat("l", 2*pathsAtOnce)
-	made, want = append(made, p.key("a", long), p.key("", "b"), p.key("c", "d")), append(want, "a."+long, "b", "c.d")
-	assert.Equal(t, want, made)
 }

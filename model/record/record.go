@@ -1,7 +1,5 @@
 package record
 
-import "driploop/model/verdict"
-
 // Record is one installation record.
 type Record struct {
 	Name   string // file name as given, for messages
@@ -21,8 +19,7 @@ type Record struct {
 	Waivers      []*Waiver
 	SignOff      SignOff
 
-	// Places maps the path of every key of the file to where it stands.
-	Places map[string]verdict.Range
+	Places Places // where the keys of the file stand
 
 	spaces     map[string]*Space
 	components map[string]*Component

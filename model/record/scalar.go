@@ -24,10 +24,10 @@ func isUnknown(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Value 
 
 // value reads the value of a key into the target, whose type is that of the
 // field in the record.
-func (d *decoder) value(s *spec, key verdict.Range, n *yaml.Node, path string, target any) {
+func (d *decoder) value(s *spec, key verdict.Range, n *yaml.Node, in spot, target any) {
 	v := aimed(n)
 	if isUnknown(v) {
-		d.unknown(s, key, n, path, target)
+		d.unknown(s, key, n, in, target)
 		return
 	}
 	if isNull(v) {
@@ -39,7 +39,7 @@ func (d *decoder) value(s *spec, key verdict.Range, n *yaml.Node, path string, t
 		return
 	}
 	if s.part != nil {
-		s.part.decode(d, s, key, n, path, target)
+		s.part.decode(d, s, key, n, in, target)
 		return
 	}
 	at := d.src.rangeOf(n)
@@ -49,7 +49,7 @@ func (d *decoder) value(s *spec, key verdict.Range, n *yaml.Node, path string, t
 			d.fault(at, "%q is %s; write a list, such as %s", s.key, noun(v), s.example)
 			return
 		}
-		d.listValue(s, v, at, path, target)
+		d.listValue(s, v, at, in, target)
 	default:
 		if v.Kind != yaml.ScalarNode {
 			d.fault(at, "%q is %s; write one value, such as %s", s.key, noun(v), s.example)
@@ -72,15 +72,15 @@ func coreTag(tag string) bool {
 }
 
 // unknown marks a value that nobody knows.
-func (d *decoder) unknown(s *spec, key verdict.Range, n *yaml.Node, path string, target any) {
+func (d *decoder) unknown(s *spec, key verdict.Range, n *yaml.Node, in spot, target any) {
 	at := d.src.rangeOf(n)
 	switch {
 	case s.certain:
 		d.fault(at, "%q has to be known; %s", s.key, s.wanted())
 	case s.part != nil:
-		s.part.fill(d, path, Unknown, at, target)
+		s.part.fill(d, in.path, Unknown, at, target)
 		if e, ok := target.(entrant); ok {
-			*e.entry() = Entry{Path: path, At: key, Body: at}
+			*e.entry() = Entry{Path: in.path, At: key, Body: at}
 		}
 	default:
 		setUnknown(target, at)

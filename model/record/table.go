@@ -68,7 +68,7 @@ func (t *table[T]) find(key string, kind int) (f *field[T], first int) {
 // part decodes what is itself a mapping or a list of them.
 type part interface {
 	// decode reads n into the target; key is the node that names it.
-	decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, path string, target any)
+	decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, in spot, target any)
 	// fill marks a part that the file lacks or calls unknown, and sets its paths.
 	fill(d *decoder, path string, state State, at verdict.Range, target any)
 	// schema adds the definition of the mapping and returns a reference to it.
@@ -84,8 +84,8 @@ type part interface {
 // single is one mapping in a P.
 type single[P any] struct{ of func() *table[P] }
 
-func (p single[P]) decode(d *decoder, _ *spec, at verdict.Range, n *yaml.Node, path string, target any) {
-	p.of().decode(d, at, d.src.rangeOf(n), n, path, "", target.(*P))
+func (p single[P]) decode(d *decoder, _ *spec, at verdict.Range, n *yaml.Node, in spot, target any) {
+	p.of().decode(d, at, d.src.rangeOf(n), n, in, "", target.(*P))
 }
 
 func (p single[P]) fill(d *decoder, path string, state State, at verdict.Range, target any) {
@@ -95,7 +95,7 @@ func (p single[P]) fill(d *decoder, path string, state State, at verdict.Range, 
 // several is a list of mappings.
 type several[P any] struct{ of func() *table[P] }
 
-func (p several[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, path string, target any) {
+func (p several[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, in spot, target any) {
 	list := target.(*[]*P)
 	seq, leave := d.follow(n)
 	defer leave()
@@ -112,9 +112,8 @@ func (p several[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, p
 		if !d.spend() {
 			return
 		}
-		here, itemPath := d.src.rangeOf(item), index(path, i)
-		d.place(itemPath, here)
-		p.of().decode(d, here, here, item, itemPath, "", &made[i])
+		here, step := d.src.rangeOf(item), itemStep(i)
+		p.of().decode(d, here, here, item, spot{in.path + step, d.place(in.number, step, here)}, "", &made[i])
 		*list = append(*list, &made[i])
 	}
 }
@@ -124,7 +123,7 @@ func (p several[P]) fill(*decoder, string, State, verdict.Range, any) {}
 // byID is a mapping of mappings by id.
 type byID[P any] struct{ of func() *table[P] }
 
-func (p byID[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, path string, target any) {
+func (p byID[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, in spot, target any) {
 	list := target.(*[]*P)
 	m, leave := d.follow(n)
 	defer leave()
@@ -151,11 +150,10 @@ func (p byID[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, path
 			continue
 		}
 		first[id] = here
-		itemPath := join(path, id)
-		d.place(itemPath, here)
+		item := spot{join(in.path, id), d.place(in.number, id, here)}
 		made = made[:len(made)+1]
 		v := &made[len(made)-1]
-		p.of().decode(d, here, d.src.rangeOf(pairs[i+1]), pairs[i+1], itemPath, id, v)
+		p.of().decode(d, here, d.src.rangeOf(pairs[i+1]), pairs[i+1], item, id, v)
 		*list = append(*list, v)
 	}
 }

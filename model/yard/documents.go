@@ -51,7 +51,7 @@ func (s *Settings) AsksForFiles() bool {
 // RequiredEntries judges whether a record gives the entries that the yard asks
 // of its kind of job.
 func (s *Settings) RequiredEntries(r *record.Record) []verdict.Verdict {
-	at := r.Places["job"]
+	at := r.Places.At("job")
 	return s.documents(r.Job.Kind.V, at, func(d Requirement) []string { return d.Entries }, r.Given)
 }
 

@@ -12,12 +12,18 @@ type Kept struct {
 	Places map[string]verdict.Range
 }
 
+// Find returns where an entry stands, if it is one of those that are kept.
+func (k *Kept) Find(path string) (verdict.Range, bool) {
+	at, ok := k.Places[path]
+	return at, ok
+}
+
 // Keep picks from a judged record what is kept: with all every verdict, else
-// those that are listed.
-func Keep(rec *verdict.Record, places map[string]verdict.Range, all bool) Kept {
+// those that are listed. Where entries stand is told by at.
+func Keep(rec *verdict.Record, at func(path string) (verdict.Range, bool), all bool) Kept {
 	k := Kept{Record: *rec, Places: map[string]verdict.Range{}}
 	k.Record.Verdicts = []verdict.Verdict{}
-	k.place(places, "job")
+	k.place(at, "job")
 	for i := range rec.Verdicts {
 		v := &rec.Verdicts[i]
 		if !all && (v.Outcome == verdict.Met || v.Outcome == verdict.NotApplicable) {
@@ -25,7 +31,7 @@ func Keep(rec *verdict.Record, places map[string]verdict.Range, all bool) Kept {
 		}
 		k.Record.Verdicts = append(k.Record.Verdicts, *v)
 		for _, gap := range v.Missing {
-			k.place(places, gap.Field)
+			k.place(at, gap.Field)
 		}
 	}
 	return k
@@ -33,10 +39,10 @@ func Keep(rec *verdict.Record, places map[string]verdict.Range, all bool) Kept {
 
 // place keeps the places of an entry and of the parts of the record that it
 // belongs in.
-func (k *Kept) place(places map[string]verdict.Range, path string) {
+func (k *Kept) place(at func(path string) (verdict.Range, bool), path string) {
 	for path != "" {
-		if at, ok := places[path]; ok {
-			k.Places[path] = at
+		if place, ok := at(path); ok {
+			k.Places[path] = place
 		}
 		path = above(path)
 	}

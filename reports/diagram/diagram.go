@@ -109,7 +109,7 @@ func FindingAnchor(v *verdict.Verdict, r *record.Record) string {
 // does.
 func (d *Diagram) Anchor(subject string) string {
 	path := entryOf(subject)
-	if _, drawn := d.rec.Places[path]; drawn && isDrawn(path) {
+	if _, drawn := d.rec.Places.Find(path); drawn && isDrawn(path) {
 		return AnchorOf(path)
 	}
 	return ""

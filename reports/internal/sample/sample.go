@@ -83,7 +83,7 @@ func of(t *testing.T, units quantity.System, title, label, reason string) *surve
 	require.Empty(t, faults)
 	verdicts := verdicts(rec)
 	return survey.Build(survey.Input{
-		Record: rec, Analysis: circuit.Analyse(rec), Source: reports.NewSource(written, rec.Places), Units: units, Version: "v0.0.0-test",
+		Record: rec, Analysis: circuit.Analyse(rec), Source: reports.NewSource(written, rec.Places.Find), Units: units, Version: "v0.0.0-test",
 		Judged: &verdict.Record{
 			Path: rec.Name, SHA256: rec.SHA256, Job: rec.Job.Number.V, Title: rec.Job.Title.V, Vessel: rec.Vessel.Name.V,
 			Practice: []string{"us-federal", "workmanship"}, Verdicts: verdicts, Counts: verdict.Count(verdicts),
@@ -117,7 +117,7 @@ var (
 )
 
 func verdicts(rec *record.Record) []verdict.Verdict {
-	at := func(path string) verdict.Range { return rec.Places[path] }
+	at := rec.Places.At
 	binds := true
 	length := func(mm float64) verdict.Figure {
 		return verdict.Figure{Name: "length", Quantity: quantity.New(mm, "mm")}

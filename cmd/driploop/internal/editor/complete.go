@@ -41,7 +41,7 @@ func (d *document) has(c cursor, key string) bool {
 	if r == nil {
 		return false
 	}
-	_, there := r.Places[join(c.String(), key)]
+	_, there := r.Places.Find(join(c.String(), key))
 	return there
 }
 

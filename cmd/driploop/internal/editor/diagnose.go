@@ -81,7 +81,7 @@ func (d *document) breach(v *verdict.Verdict) diagnostic {
 	for _, f := range v.Figures {
 		if path, ok := d.named(f.Text); ok && path != record.PartOf(v.Subject) {
 			one.Related = append(one.Related, related{
-				Location: location{URI: d.uri, Range: lspRange(d.lines, d.record.Places[path])},
+				Location: location{URI: d.uri, Range: lspRange(d.lines, d.record.Places.At(path))},
 				Message:  strings.ReplaceAll(f.Name, "_", " "),
 			})
 		}

@@ -90,7 +90,7 @@ func (d *document) entryAt(p position) (string, verdict.Range, bool) {
 	at := recordPosition(d.lines, p)
 	var best string
 	var place verdict.Range
-	for path, r := range d.known().Places {
+	for path, r := range d.known().Places.All() {
 		if after(r.Start, at) || r.Start.Line != at.Line {
 			continue
 		}
@@ -136,11 +136,11 @@ func (d *document) named(word string) (string, bool) {
 	sections := []string{"components", "conductors", "spaces", "bundles", "penetrations", "cases"}
 	if slices.Contains(sections, id) { // a subject written out, as in a waiver
 		id = record.PartOf(word)
-		_, ok := r.Places[id]
+		_, ok := r.Places.Find(id)
 		return id, ok
 	}
 	for _, section := range sections {
-		if _, ok := r.Places[section+"."+id]; ok {
+		if _, ok := r.Places.Find(section + "." + id); ok {
 			return section + "." + id, true
 		}
 	}

@@ -16,7 +16,7 @@ func (d *document) definition(p position) any {
 		return nil
 	}
 	g := d.lastGood()
-	return location{URI: d.uri, Range: lspRange(d.lines, g.record.Places[path])}
+	return location{URI: d.uri, Range: lspRange(d.lines, g.record.Places.At(path))}
 }
 
 // references are all places that name the id under the cursor, the one where it
@@ -27,7 +27,7 @@ func (d *document) references(p position) []location {
 	if !ok {
 		return []location{}
 	}
-	all := []location{{URI: d.uri, Range: lspRange(d.lines, d.lastGood().record.Places[path])}}
+	all := []location{{URI: d.uri, Range: lspRange(d.lines, d.lastGood().record.Places.At(path))}}
 	_, id, _ := strings.Cut(path, ".")
 	for n, line := range d.lines {
 		code, _, _ := strings.Cut(line, " #")
@@ -62,7 +62,7 @@ func (d *document) symbols() []documentSymbol {
 		at   verdict.Range
 	}
 	var places []place
-	for path, at := range r.Places {
+	for path, at := range r.Places.All() {
 		if strings.Count(path, ".") <= 1 {
 			places = append(places, place{path, at})
 		}
