@@ -4,6 +4,7 @@ package reports
 
 import (
 	"io"
+	"slices"
 	"strings"
 	"time"
 
@@ -95,6 +96,8 @@ func NewSource(text []byte, find func(path string) (verdict.Range, bool)) *Sourc
 type Format struct {
 	Name  string
 	About string
+	// Met is set where what is met is listed without Options.All, too.
+	Met bool
 	// Open begins to write a run, record by record.
 	Open func(w io.Writer, head verdict.Run, o Options) Stream
 }
@@ -105,9 +108,14 @@ func Formats() []Format {
 		{Name: "text", About: "for a person at a terminal", Open: openText},
 		{Name: "json", About: "for programs, driploop.verdicts/1", Open: openJSON},
 		{Name: "sarif", About: "for code review and editors, SARIF 2.1.0", Open: openSARIF},
-		{Name: "junit", About: "for consoles that show test results, JUnit XML", Open: openJUnit},
+		{Name: "junit", About: "for consoles that show test results, JUnit XML", Open: openJUnit, Met: true},
 		{Name: "md", About: "for a merge request, Markdown", Open: openMarkdown},
 	}
+}
+
+// ListsMet tells whether a report in the format of that name lists what is met.
+func (o Options) ListsMet(format string) bool {
+	return o.All || slices.ContainsFunc(Formats(), func(f Format) bool { return f.Name == format && f.Met })
 }
 
 // FormatNames lists the names of the formats.

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"driploop/model/facts"
+	"driploop/model/verdict"
 )
 
 // agree compares what is read of a rule in Go with what OPA finds, for every
@@ -20,9 +21,34 @@ func agree(t *testing.T, engine *Engine, r *rule, read *translated, doc *facts.D
 	require.NoError(t, err)
 	at := engine.newSite(d)
 	for i := range d.subjects[r.of.number] {
-		at.move(&d.subjects[r.of.number][i], r.of)
+		at.own = &d.subjects[r.of.number][i]
 		for inForce := mask(1); inForce <= r.all(); inForce++ {
 			agreeOn(t, r, read, at, inForce, &found)
+		}
+	}
+	for part := range slices.Chunk(d.subjects[r.of.number], batch) {
+		s := sieve{site: at}
+		s.turn(part)
+		for inForce := mask(1); inForce <= r.all(); inForce++ {
+			sieveAgrees(t, r, read, &s, inForce, &found)
+		}
+	}
+}
+
+// sieveAgrees sees that what passes the sieve is what OPA's answers come to.
+func sieveAgrees(t *testing.T, r *rule, read *translated, s *sieve, inForce mask, of *found) {
+	t.Helper()
+	var out sifted
+	s.sift(read, r, inForce, &out)
+	for i := range (s.all &^ out.closer).each() {
+		got := judged{outcome: verdict.NotApplicable, sets: inForce}
+		if out.applies&(1<<i) != 0 {
+			got = judged{outcome: verdict.Met, sets: out.bySet.sets(i, inForce)}
+		}
+		s.site.own = &s.subjects[i]
+		says := of.opinion(r, s.subjects[i].id)
+		if !assert.Equal(t, r.judge(s.site, inForce, &says), got) {
+			t.Fatalf("%s on %s with %b in force: %+v", r.meta.ID, s.subjects[i].id, inForce, s.subjects[i].value().Interface())
 		}
 	}
 }
@@ -49,7 +75,7 @@ func agreeOn(t *testing.T, r *rule, read *translated, at *site, inForce mask, of
 	}
 	same = same && assert.Equal(t, found, append([]finding{}, ours.findings...), "findings")
 	if !same {
-		t.Fatalf("%s on %s with %b in force: %+v", r.meta.ID, at.own.id, inForce, at.own.value.Interface())
+		t.Fatalf("%s on %s with %b in force: %+v", r.meta.ID, at.own.id, inForce, at.own.value().Interface())
 	}
 }
 

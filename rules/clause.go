@@ -10,11 +10,12 @@ import (
 
 // clause is one way in which a part of a rule speaks of a subject.
 type clause struct {
-	when  []condition
-	sets  mask      // of which it speaks
-	def   int       // which definition of its part it comes from
-	asks  *need     // what it asks for; of the part "asks" only
-	order ast.Value // of the part "asks": orders what is missing as OPA does
+	when      []condition
+	questions []question // the same conditions
+	sets      mask       // of which it speaks
+	def       int        // which definition of its part it comes from
+	asks      *need      // what it asks for; of the part "asks" only
+	order     ast.Value  // of the part "asks": orders what is missing as OPA does
 }
 
 // translated is what was understood of a rule.
@@ -52,6 +53,11 @@ func translate(r *rule, kinds map[string]*collection) *translated {
 				why := append(t.doubts, "a comparison of unlike values")[0]
 				all.missed = append(all.missed, fmt.Sprintf("%s:%d: %s: %s", r.file, def.Location.Row, part.name, why))
 			}
+		}
+	}
+	for _, part := range [][]clause{all.excludes, all.applies, all.breach, all.asks} {
+		for i := range part {
+			part[i].questions = r.of.questionsOf(part[i].when)
 		}
 	}
 	slices.SortStableFunc(all.asks, func(a, b clause) int { return ast.Compare(a.order, b.order) })

@@ -8,6 +8,7 @@ import (
 	"github.com/open-policy-agent/opa/v1/ast"
 
 	"driploop/model/facts"
+	"driploop/model/verdict"
 )
 
 // collection is one kind of subject in the facts document, as its Go type
@@ -15,19 +16,23 @@ import (
 // whose id is the collection's name.
 type collection struct {
 	name   string
-	field  int // in facts.Document
-	number int // among the collections
+	made   reflect.Type // the struct of a subject
+	field  int          // in facts.Document
+	number int          // among the collections
 	single bool
+	base   spot // what every subject carries
 	facts  map[string]fact
 	order  []fact  // by name
 	rules  []*rule // that judge it, by id
+
+	questions questions // that rules ask
 }
 
 // fact is one fact of a collection.
 type fact struct {
 	name     string
-	slot     int   // among the facts of the collection, by name
 	index    []int // in the subject's Go type
+	spot     spot
 	kind     reflect.Kind
 	words    bool // it is a list of words
 	optional bool // may be absent
@@ -36,9 +41,11 @@ type fact struct {
 
 // subject is one thing that a rule judges.
 type subject struct {
-	id    string
-	base  *facts.Subject
-	value reflect.Value // of the struct
+	id   string
+	of   *collection
+	base *facts.Subject
+	memory
+	at *verdict.Range // in the file, once it is placed
 }
 
 // openFacts is what a subject lists as not known; no fact for rules.
@@ -61,12 +68,10 @@ func collections() map[string]*collection {
 			continue
 		}
 		name, _ := jsonName(field)
-		c := &collection{name: name, field: i, number: len(all), single: single, facts: factsOf(of.Elem())}
-		for i, name := range names(c.facts) {
-			f := c.facts[name]
-			f.slot = i
-			c.facts[name] = f
-			c.order = append(c.order, f)
+		base, _ := of.Elem().FieldByName("Subject")
+		c := &collection{name: name, made: of.Elem(), field: i, number: len(all), single: single, base: spotOf(of.Elem(), base.Index), facts: factsOf(of.Elem()), questions: questions{numbers: map[string]int{}}}
+		for _, name := range names(c.facts) {
+			c.order = append(c.order, c.facts[name])
 		}
 		all[name] = c
 	}
@@ -75,9 +80,9 @@ func collections() map[string]*collection {
 
 // factsOf returns the facts of a subject type by name, those of embedded types
 // included.
-func factsOf(of reflect.Type) map[string]fact {
+func factsOf(subject reflect.Type) map[string]fact {
 	all := map[string]fact{}
-	for _, field := range reflect.VisibleFields(of) {
+	for _, field := range reflect.VisibleFields(subject) {
 		name, optional := jsonName(field)
 		if name == "" || name == "-" || name == openFacts || field.Anonymous {
 			continue
@@ -86,7 +91,7 @@ func factsOf(of reflect.Type) map[string]fact {
 		if of.Kind() == reflect.Pointer {
 			of = of.Elem()
 		}
-		all[name] = fact{name: name, index: field.Index, kind: of.Kind(), words: of == reflect.TypeFor[[]string](), optional: optional, term: ast.StringTerm(name)}
+		all[name] = fact{name: name, index: field.Index, spot: spotOf(subject, field.Index), kind: of.Kind(), words: of == reflect.TypeFor[[]string](), optional: optional, term: ast.StringTerm(name)}
 	}
 	return all
 }
@@ -104,20 +109,26 @@ func (c *collection) subjects(doc reflect.Value) []subject {
 		if field.IsNil() {
 			return nil
 		}
-		return []subject{subjectOf(c.name, field)}
+		return []subject{c.subject(c.name, field)}
 	}
 	all := make([]subject, 0, field.Len())
+	id := reflect.New(field.Type().Key()).Elem()
 	for entry := field.MapRange(); entry.Next(); {
-		if !entry.Value().IsNil() {
-			all = append(all, subjectOf(entry.Key().String(), entry.Value()))
+		if one := entry.Value(); !one.IsNil() {
+			id.SetIterKey(entry)
+			all = append(all, c.subject(id.String(), one))
 		}
 	}
 	return all
 }
 
-func subjectOf(id string, pointer reflect.Value) subject {
-	return subject{id: id, base: pointer.Interface().(based).Base(), value: pointer.Elem()}
+func (c *collection) subject(id string, pointer reflect.Value) subject {
+	m := memoryOf(pointer)
+	return subject{id: id, of: c, base: c.base.subject(m), memory: m}
 }
+
+// value returns the struct of the subject.
+func (s *subject) value() reflect.Value { return s.pointer(s.of.made).Elem() }
 
 // names returns the names of the collections, in order.
 func names[T any](of map[string]T) []string {

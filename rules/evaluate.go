@@ -111,8 +111,7 @@ func (at *site) collect(ways []way) (ast.Value, bool) {
 // fact returns a fact of text, number or truth, or a list of words.
 func (at *site) fact(o *operand) (ast.Value, bool) {
 	if o.words && !o.optional {
-		list := o.list(at)
-		return termOf(list).Value, list.Kind() == reflect.Slice
+		return termOf(reflect.ValueOf(o.list(at))).Value, true
 	}
 	switch c := at.cell(o); {
 	case c.state != exact:

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -121,7 +122,7 @@ func TestOPANeedsOnlyTheCandidates(t *testing.T) {
 			var some []candidate
 			for i := range d.subjects[r.of.number] {
 				if i%2 == 0 {
-					some = append(some, candidate{seat: &seat{subject: &d.subjects[r.of.number][i]}})
+					some = append(some, candidate{subject: &d.subjects[r.of.number][i]})
 				}
 			}
 			alone, err := r.consult(r.input(d, some))
@@ -160,14 +161,11 @@ func TestRecordsHardlyNeedOPA(t *testing.T) {
 		w, err := engine.newWriter(r, doc, testDay)
 		require.NoError(t, err)
 		total, left := 0, map[string]int{}
-		for _, s := range w.seats() {
-			w.sites[0].move(s.subject, s.of)
-			for _, r := range s.of.rules {
+		for _, r := range engine.rules {
+			for i := range w.facts.subjects[r.of.number] {
 				total++
-				if w.inForce[r.number] == 0 {
-					continue
-				}
-				if !r.translated().opine(r, w.sites[0], w.inForce[r.number], &w.says) {
+				w.site.own = &w.facts.subjects[r.of.number][i]
+				if w.inForce[r.number] != 0 && !r.translated().opine(r, w.site, w.inForce[r.number], &w.says) {
 					left[r.meta.ID]++
 				}
 			}
@@ -201,9 +199,15 @@ func FuzzReadingAgreesWithOPA(f *testing.F) {
 		require.NoError(t, err)
 		at := engine.newSite(d)
 		for i := range d.subjects[r.of.number] {
-			at.move(&d.subjects[r.of.number][i], r.of)
+			at.own = &d.subjects[r.of.number][i]
 			agreeOn(t, r, r.translated(), at, r.all(), &found)
 			agreeOn(t, r, r.translated(), at, 1+mask(maker.random.IntN(int(r.all()))), &found)
+		}
+		for part := range slices.Chunk(d.subjects[r.of.number], batch) {
+			s := sieve{site: at}
+			s.turn(part)
+			sieveAgrees(t, r, r.translated(), &s, 1+mask(maker.random.IntN(int(r.all()))), &found)
+			sieveAgrees(t, r, r.translated(), &s, r.all(), &found)
 		}
 		want, decided := law.read(engine.newSite(d))
 		if !decided {

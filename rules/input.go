@@ -115,7 +115,7 @@ func (s *subject) term(facts []fact) *ast.Term {
 	terms := make([][2]*ast.Term, 0, len(facts))
 	for i := range facts {
 		f := &facts[i]
-		v := s.value.FieldByIndex(f.index)
+		v := s.value().FieldByIndex(f.index)
 		if v.Kind() == reflect.Pointer {
 			if v.IsNil() {
 				continue

@@ -25,13 +25,7 @@ func (h holding) holds(at *site) truth {
 	if !known {
 		return no
 	}
-	list := h.list.list(at)
-	for i := range list.Len() {
-		if list.Index(i).String() == word {
-			return yes
-		}
-	}
-	return no
+	return truthOf(slices.Contains(h.list.list(at), word))
 }
 func (h holding) String() string { return h.word.String() + " in " + h.list.name }
 
@@ -50,8 +44,8 @@ type someItem struct {
 
 func (s someItem) holds(at *site) truth {
 	list, around, t := s.of.list.list(at), at.item, no
-	for i := 0; i < list.Len() && t != yes; i++ {
-		at.item = list.Index(i).String()
+	for i := 0; i < len(list) && t != yes; i++ {
+		at.item = list[i]
 		t = max(t, all(s.when, at))
 	}
 	at.item = around

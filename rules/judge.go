@@ -1,11 +1,9 @@
 package rules
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"github.com/open-policy-agent/opa/v1/ast"
@@ -15,30 +13,21 @@ import (
 	"driploop/model/verdict"
 )
 
-// candidate is a pair of a rule and a subject that is not judged in passing: OPA
-// has to tell, or the verdicts on all others have to be known.
+// candidate is a pair of a rule and a subject that OPA has to judge.
 type candidate struct {
 	rule *rule
-	*seat
-	verdict int // where its verdict goes
-}
-
-// seat is a subject at its place in the file.
-type seat struct {
 	*subject
-	of *collection
-	at verdict.Range
 }
 
 func (e *Engine) newWriter(r *record.Record, doc *facts.Document, today time.Time) (*writer, error) {
 	w := &writer{
-		engine: e, record: r, waivers: validWaivers(r, today),
+		engine: e, record: r, waivers: validWaivers(r, today), passed: verdict.Counts{},
 		inForce: make([]mask, len(e.rules)), cites: make([][]cites, len(e.rules)), open: make([][]candidate, len(e.rules)),
 	}
 	w.look(doc)
-	for i, rule := range e.rules {
-		for _, set := range doc.Practice {
-			w.inForce[i] |= rule.bit(set)
+	for _, set := range doc.Practice {
+		for _, part := range e.bySet[set] {
+			w.inForce[part.rule.number] |= part.bit
 		}
 	}
 	if err := w.load(); err != nil {
@@ -50,7 +39,7 @@ func (e *Engine) newWriter(r *record.Record, doc *facts.Document, today time.Tim
 	}
 	var understood bool
 	if !w.plain {
-		w.binds, understood = law.read(w.sites[0])
+		w.binds, understood = law.read(w.site)
 	}
 	if !understood {
 		w.binds, err = law.consult(e.input(w.facts))
@@ -73,130 +62,91 @@ func (w *writer) load() error {
 func (w *writer) look(doc *facts.Document) {
 	w.facts = w.engine.list(doc)
 	w.plain = w.engine.plain || !w.engine.whole(w.facts)
-	w.sites = []*site{w.engine.newSite(w.facts)}
+	w.site = w.engine.newSite(w.facts)
 }
 
 // judge judges every subject by every rule of its collection. Rules on waivers
 // come last, since they see what became of the others.
 func (w *writer) judge(doc *facts.Document) error {
-	total := 0
-	for _, rule := range w.engine.rules {
-		total += len(w.facts.subjects[rule.of.number])
-	}
-	w.verdicts = make([]verdict.Verdict, 0, total)
-	for seats := w.seats(); len(seats) > 0; {
-		n := 1
-		for n < len(seats) && seats[n].at.Start == seats[0].at.Start {
-			n++
+	if w.every {
+		total := 0
+		for _, kind := range w.engine.kinds {
+			total += len(w.facts.subjects[kind.number]) * len(kind.rules)
 		}
-		w.group(seats[:n])
-		seats = seats[n:]
+		w.listed = make([]listing, 0, total)
 	}
-	if err := w.consultAll(); err != nil || len(w.later) == 0 {
+	last := w.engine.kinds[onWaivers]
+	for _, kind := range w.engine.kinds {
+		if kind != last {
+			w.judgeAll(kind)
+		}
+	}
+	if err := w.consultAll(); err != nil || len(w.facts.subjects[last.number]) == 0 {
 		return err
 	}
+	w.order()
 	w.look(doc.Judged(w.waived(doc)))
-	subjects := map[string]*subject{}
-	for i := range w.facts.subjects[w.later[0].of.number] {
-		s := &w.facts.subjects[w.later[0].of.number][i]
-		subjects[s.id] = s
-	}
-	for _, c := range w.later {
-		c.seat = &seat{subjects[c.id], c.of, c.at}
-		w.sites[0].move(c.subject, c.of)
-		w.one(&c, w.sites[0])
-	}
+	w.judgeAll(last)
 	return w.consultAll()
 }
 
-// seats returns the subjects in the order of their verdicts: by place, then by
-// path.
-func (w *writer) seats() []*seat {
-	total := 0
-	for _, subjects := range w.facts.subjects {
-		total += len(subjects)
-	}
-	all, order := make([]seat, 0, total), make([]*seat, 0, total)
-	for _, of := range w.engine.kinds {
-		subjects := w.facts.subjects[of.number]
-		for i := range subjects {
-			all = append(all, seat{&subjects[i], of, w.place(subjects[i].base.Path)})
-			order = append(order, &all[len(all)-1])
-		}
-	}
-	slices.SortFunc(order, compareSeats)
-	return order
-}
-
-func compareSeats(a, b *seat) int {
-	if c := cmp.Compare(a.at.Start.Line, b.at.Start.Line); c != 0 {
-		return c
-	}
-	if c := cmp.Compare(a.at.Start.Column, b.at.Start.Column); c != 0 {
-		return c
-	}
-	return cmp.Or(strings.Compare(a.base.Path, b.base.Path), cmp.Compare(a.of.number, b.of.number), strings.Compare(a.id, b.id))
-}
-
-// place returns where a path stands in the file, or its nearest part that does.
-func (w *writer) place(path string) verdict.Range {
-	for path != "" {
-		if at, ok := w.record.Places.Find(path); ok {
-			return at
-		}
-		path = cutLast(path)
-	}
-	start := verdict.Position{Line: 1, Column: 1}
-	return verdict.Range{Start: start, End: start}
-}
-
-// group judges the subjects of one place: rule by rule, as verdicts are ordered.
-func (w *writer) group(seats []*seat) {
-	for len(w.sites) < len(seats) {
-		w.sites = append(w.sites, w.sites[0].another())
-	}
-	for i, s := range seats {
-		w.sites[i].move(s.subject, s.of)
-	}
-	if len(seats) == 1 {
-		for _, rule := range seats[0].of.rules {
-			w.next(rule, seats[0], w.sites[0])
-		}
-		return
-	}
-	for _, rule := range w.engine.rules {
-		for i, s := range seats {
-			if s.of == rule.of {
-				w.next(rule, s, w.sites[i])
+// judgeAll judges the subjects of one kind.
+func (w *writer) judgeAll(kind *collection) {
+	subjects := w.facts.subjects[kind.number]
+	if w.plain {
+		for _, r := range kind.rules {
+			for i := range subjects {
+				w.open[r.number] = append(w.open[r.number], candidate{r, &subjects[i]})
 			}
 		}
+		return
+	}
+	w.sieve.site = w.site
+	for part := range slices.Chunk(subjects, batch) {
+		w.sieve.turn(part)
+		for _, r := range kind.rules {
+			w.sift(r)
+		}
 	}
 }
 
-// next makes room for a verdict and judges, now or later.
-func (w *writer) next(r *rule, s *seat, at *site) {
-	w.verdicts = w.verdicts[:len(w.verdicts)+1]
-	c := candidate{r, s, len(w.verdicts) - 1}
-	if s.of.name == onWaivers {
-		w.later = append(w.later, c)
+// sift judges a batch of subjects by one rule.
+func (w *writer) sift(r *rule) {
+	s := &w.sieve
+	inForce := w.inForce[r.number]
+	if inForce == 0 {
+		w.pass(r, s.all, verdict.NotApplicable, func(int) mask { return 0 })
 		return
 	}
-	w.one(&c, at)
+	var out sifted
+	s.sift(r.translated(), r, inForce, &out)
+	w.pass(r, s.all&^out.closer&^out.applies, verdict.NotApplicable, func(int) mask { return inForce })
+	w.pass(r, out.applies&^out.closer, verdict.Met, func(i int) mask { return out.bySet.sets(i, inForce) })
+	for i := range out.closer.each() {
+		w.one(candidate{r, &s.subjects[i]})
+	}
+}
+
+// pass takes note of subjects that passed the sieve.
+func (w *writer) pass(r *rule, which some, outcome verdict.Outcome, sets func(int) mask) {
+	if !w.every {
+		w.passed[outcome] += which.count()
+		return
+	}
+	for i := range which.each() {
+		w.list(candidate{r, &w.sieve.subjects[i]}, outcome, sets(i), nil)
+	}
 }
 
 // one judges a subject by a rule, or leaves it to OPA.
-func (w *writer) one(c *candidate, at *site) {
+func (w *writer) one(c candidate) {
 	number := c.rule.number
-	if !w.plain && w.inForce[number] == 0 {
-		w.write(c, &judged{outcome: verdict.NotApplicable})
+	w.site.own = c.subject
+	if !c.rule.translated().opine(c.rule, w.site, w.inForce[number], &w.says) {
+		w.open[number] = append(w.open[number], c)
 		return
 	}
-	if w.plain || !c.rule.translated().opine(c.rule, at, w.inForce[number], &w.says) {
-		w.open[number] = append(w.open[number], *c)
-		return
-	}
-	j := c.rule.judge(at, w.inForce[number], &w.says)
-	w.write(c, &j)
+	w.settle(c, c.rule.judge(w.site, w.inForce[number], &w.says))
 }
 
 // consultAll has OPA tell what is open.
@@ -233,12 +183,10 @@ func (w *writer) consult(r *rule, candidates []candidate, input ast.Value) error
 	if err != nil {
 		return fmt.Errorf("%s: %w", r.shown, err)
 	}
-	at := w.sites[0]
 	for _, c := range candidates {
-		at.move(c.subject, c.of)
+		w.site.own = c.subject
 		says := f.opinion(r, c.id)
-		j := r.judge(at, w.inForce[r.number], &says)
-		w.write(&c, &j)
+		w.settle(c, r.judge(w.site, w.inForce[r.number], &says))
 	}
 	return nil
 }
@@ -250,7 +198,7 @@ func (w *writer) give(r *rule, candidates []candidate, err error) {
 	w.failures = append(w.failures, fmt.Sprintf("%s: the rule %s could not be evaluated: %s", r.shown, r.meta.ID, says))
 	why := verdict.Gap{Why: "the rule could not be evaluated: " + says}
 	for _, c := range candidates {
-		w.write(&c, &judged{outcome: verdict.Undecided, sets: w.inForce[r.number], missing: []verdict.Gap{why}})
+		w.settle(c, judged{outcome: verdict.Undecided, sets: w.inForce[r.number], missing: []verdict.Gap{why}})
 	}
 }
 

@@ -55,7 +55,7 @@ func outcomesOf(t *testing.T, engine *Engine, r *rule, doc *facts.Document) map[
 	at := engine.newSite(d)
 	for i := range d.subjects[r.of.number] {
 		s := &d.subjects[r.of.number][i]
-		at.move(s, r.of)
+		at.own = s
 		agreeOn(t, r, r.translated(), at, r.all(), &f)
 		says := f.opinion(r, s.id)
 		all[s.id] = r.judge(at, r.all(), &says)
@@ -167,11 +167,11 @@ func (m *maker) takeAway(engine *Engine, doc *facts.Document) map[string][]strin
 		for _, s := range d.subjects[kind.number] {
 			for _, f := range kind.order {
 				if f.optional && m.random.IntN(3) == 0 {
-					s.value.FieldByIndex(f.index).SetZero()
+					s.value().FieldByIndex(f.index).SetZero()
 					taken[s.id] = append(taken[s.id], f.name)
 				}
 			}
-			derive(s.value.Addr().Interface())
+			derive(s.value().Addr().Interface())
 		}
 	}
 	return taken

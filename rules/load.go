@@ -51,12 +51,20 @@ type rule struct {
 
 // need is a fact that a rule depends on, of its subject or of a singleton.
 type need struct {
-	name string // as the metadata writes it
-	at   string // entry of the metadata that lists it
-	of   *collection
-	fact *operand
+	name  string // as the metadata writes it
+	at    string // entry of the metadata that lists it
+	of    *collection
+	fact  *operand
+	known question // whether the fact is known
 	// deciding and judging: the Rego rules applies and breach read it.
 	deciding, judging bool
+}
+
+// needOf returns a fact as something that rules on a collection depend on, listed
+// at an entry of the metadata.
+func needOf(own, of *collection, f fact, at string) need {
+	fact := operandOf(own, of, f)
+	return need{name: fact.name, at: at, of: of, fact: fact, known: own.question(present{fact})}
 }
 
 // clauseNeed is what the clauses of one practice set need beside what the rule

@@ -24,8 +24,7 @@ type operand struct {
 	name   string      // as the metadata would write it
 	fact   string      // the same without "vessel." or "job."
 	single *collection // the vessel or the job; nil for the subject's own
-	slot   int         // of its cell
-	index  []int       // in the Go type of what holds it
+	spot   spot        // in what holds it
 	of     kind
 	// optional: it may be absent, and is a pointer.
 	optional bool
@@ -34,7 +33,7 @@ type operand struct {
 
 // operandOf returns a fact as conditions read it.
 func operandOf(own, of *collection, f fact) *operand {
-	o := &operand{name: f.name, fact: f.name, slot: f.slot, index: f.index, optional: f.optional, words: f.words}
+	o := &operand{name: f.name, fact: f.name, spot: f.spot, optional: f.optional, words: f.words}
 	if of.single {
 		o.single = of
 	}
@@ -52,26 +51,8 @@ func operandOf(own, of *collection, f fact) *operand {
 	return o
 }
 
-// in returns the fact of what holds it, where it is known.
-func (o *operand) in(s *subject) (v reflect.Value, known bool) {
-	v = s.value
-	for _, i := range o.index {
-		v = v.Field(i)
-	}
-	if !o.optional {
-		return v, true
-	}
-	if v.IsNil() {
-		return v, false
-	}
-	return v.Elem(), true
-}
-
-// list returns the fact as a list of words.
-func (o *operand) list(at *site) reflect.Value {
-	v, _ := o.in(at.holder(o))
-	return v
-}
+// list returns the words of a fact that is a list of them.
+func (o *operand) list(at *site) []string { return o.spot.list(at.holder(o).memory) }
 
 func (o *operand) String() string { return o.name }
 

@@ -19,10 +19,10 @@ type kin struct {
 
 // related returns what else in the record the breach of a subject has to do
 // with, in a fixed order, each part once.
-func (w *writer) related(c *candidate) []verdict.Related {
+func (w *writer) related(c *subject) []verdict.Related {
 	l := kin{w: w, subject: c.base.Path, seen: map[string]bool{c.base.Path: true}}
 	r := w.record
-	switch f := c.value.Addr().Interface().(type) {
+	switch f := c.value().Addr().Interface().(type) {
 	case *facts.Conductor:
 		l.conductor(f)
 	case *facts.Run:

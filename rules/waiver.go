@@ -65,16 +65,16 @@ func (w *writer) waived(doc *facts.Document) map[string]figure.Truth {
 // breached tells whether a rule is breached at a place or at a part of it.
 func (w *writer) breached(rule, at string) figure.Truth {
 	found := figure.False()
-	for i := range w.verdicts {
-		v := &w.verdicts[i]
-		if v.Rule == nil || v.Rule.ID != rule || !within(v.Subject, at) {
+	for i := range w.listed {
+		s := &w.listed[i]
+		if s.rule.meta.ID != rule || !within(s.base.Path, at) {
 			continue
 		}
-		switch v.Outcome {
-		case verdict.Breach, verdict.Waived:
+		switch s.outcome {
+		case verdict.Breach:
 			return figure.True()
 		case verdict.Undecided:
-			found = figure.OpenTruth(figure.Because(rule + " is undecided at " + v.Subject))
+			found = figure.OpenTruth(figure.Because(rule + " is undecided at " + s.base.Path))
 		}
 	}
 	return found

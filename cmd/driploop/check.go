@@ -79,6 +79,7 @@ type checking struct {
 	roots    []string // folders that were named, if a part of them is judged
 	practice practice
 	whole    bool   // results keep the record and what was solved of it
+	every    bool   // and the verdicts that are met or not applicable
 	memory   memory // empty without a cache
 
 	earlier  *yard.Earlier  // nil unless compared with a revision
@@ -153,6 +154,7 @@ func (c *checking) open(w io.Writer) error {
 		o.Colour, o.Width = false, 0
 	}
 	o.All, o.Sources, o.At, o.Fails = c.flags.all, c.sources, c.flags.at.Time, c.flags.fails
+	c.every = o.ListsMet(c.flags.format.value)
 	c.openMemory(e, o)
 	c.stream, err = reports.Open(w, c.flags.format.value, verdict.Run{Version: version(), Rules: e.Digest(), Sources: e.Sources(), Part: c.flags.part.String()}, o)
 	return err

@@ -140,7 +140,11 @@ func (c *checking) judgeAnew(path string, text []byte) (out result) {
 	}
 	doc := one.facts()
 	doc.Practice = c.practice.inForce(doc.Practice, one.record.Practice.At.Start.Line > 0)
-	out.verdicts, err = e.Judge(one.record, doc, c.today)
+	judge := e.JudgeBriefly
+	if c.every {
+		judge = e.Judge
+	}
+	out.verdicts, err = judge(one.record, doc, c.today)
 	var ofYard *rules.YardError
 	switch {
 	case errors.As(err, &ofYard):
