@@ -141,7 +141,7 @@ func makeWhole(parts []*partFile) error {
 // joinArgs are what check --join takes.
 func joinArgs(cmd *cobra.Command, args []string) error {
 	for _, other := range []string{"since", "staged", "baseline", "write-baseline", "part", "lines", "all", "units", "format"} {
-		if cmd.Flags().Changed(other) {
+		if flag := cmd.Flags().Lookup(other); flag.Changed && flag.Value.String() != "json" {
 			return fmt.Errorf("--%s does not go with --join, which takes the verdicts as they are and writes them as JSON", other)
 		}
 	}
