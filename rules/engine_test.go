@@ -219,7 +219,8 @@ func TestLimitsByPracticeSetAndCondition(t *testing.T) {
 	}
 	assert.Equal(t, []string{
 		"us-federal from a battery 183.460(a)", "us-federal from another source 183.455(b)",
-		"us-voluntary from a battery ", "us-voluntary from another source ", "international from a battery 8",
+		"us-voluntary from a battery ", "us-voluntary from a cranking feed ", "us-voluntary from another source ",
+		"international from a battery 8", "international from a cranking feed 8",
 	}, conditions)
 }
 

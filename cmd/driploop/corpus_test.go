@@ -27,12 +27,6 @@ var (
 // disputed holds where the program says something else than the hand that marked
 // the record, "outcome rule at subject", and the program is not yet right.
 var disputed = map[string][]string{
-	// A branch from the end of a cranking cable, which no document asks to
-	// protect: its source connection, from which the 7 in reported of ABYC E-11
-	// count, is the stud of the switch.
-	"alternator-120a":  {"breach protection/device-too-far at conductors.A1"},
-	"battery-selector": {"breach protection/device-too-far at conductors.S7"},
-	"outboard-60hp":    {"breach protection/device-too-far at conductors.A1"},
 	// The way back of a fault at the panel is taken as a share, by length, of the
 	// thin return of the lamp; it is the thick one to the bar beside it.
 	"anchor-light-mast": {

@@ -146,6 +146,12 @@ type Feed struct {
 	Length       figure.Figure // mm
 	Via          []string
 	Enclosed     figure.Truth
+	// OwnLength and OwnEnclosed tell the same of what of the way is its own, from
+	// the terminal OwnFrom on: without the conductors from a battery, first on the
+	// way, that feed a cranking motor.
+	OwnFrom     string
+	OwnLength   figure.Figure // mm
+	OwnEnclosed figure.Truth
 }
 
 // DeviceResult is what the circuit makes of a fuse or breaker.

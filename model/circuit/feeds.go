@@ -184,10 +184,17 @@ func (f *feeding) landing(n *network, s *searcher, i int, feed *Feed) {
 			}
 			here := Feed{Source: feed.Source, EndsAtDevice: n.branches[j].id}
 			f.measure(n, s, i, b.other(far), &here)
-			if feed.EndsAtDevice == "" || feed.Length.Known && (!here.Length.Known || here.Length.Value > feed.Length.Value) {
+			first := feed.EndsAtDevice == ""
+			if first || longer(here.OwnLength, feed.OwnLength) {
+				feed.OwnFrom, feed.OwnLength, feed.OwnEnclosed = here.OwnFrom, here.OwnLength, here.OwnEnclosed
+			}
+			if first || longer(here.Length, feed.Length) {
 				feed.EndsAtDevice, feed.Length, feed.Via, feed.Enclosed = here.EndsAtDevice, here.Length, here.Via, here.Enclosed
 			}
 			break
 		}
 	}
 }
+
+// longer tells whether a length may be the longer one: for all that is known.
+func longer(a, b figure.Figure) bool { return b.Known && (!a.Known || a.Value > b.Value) }

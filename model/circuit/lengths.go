@@ -121,6 +121,7 @@ func (f *feeding) setWay(n *network, feed *Feed, ways [][]int) {
 		feed.Via = append(feed.Via, n.branches[i].id)
 	}
 	feed.Enclosed = enclosed
+	f.setOwn(n, feed, ways)
 	if len(gaps) > 0 {
 		feed.Length = figure.Open(uniqueGaps(gaps)...)
 		return

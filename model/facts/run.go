@@ -27,6 +27,13 @@ type Run struct {
 	Enclosed *bool `json:"enclosed,omitempty"`
 	// Via names the conductors on the way, from the source on.
 	Via []string `json:"via"`
+	// OwnFrom is the terminal where the way is no longer the feed of a cranking
+	// motor; that of the source where it never was. OwnKind is "cranking-feed", or
+	// the kind of the source. OwnMM and OwnEnclosed tell of the way from there on.
+	OwnFrom     string   `json:"own_from"`
+	OwnKind     string   `json:"own_kind"`
+	OwnMM       *float64 `json:"own_mm,omitempty"`
+	OwnEnclosed *bool    `json:"own_enclosed,omitempty"`
 }
 
 // runs returns the runs that end with a conductor, by their id.
@@ -42,7 +49,10 @@ func runs(a *circuit.Analysis, c *record.Conductor, into map[string]*Run) {
 		f := &Run{
 			Subject: Subject{Path: c.Path}, Conductor: c.ID, Duty: c.Duty.Or("normal"),
 			Source: feed.Source, SourceKind: feed.SourceKind, Device: feed.EndsAtDevice,
-			Via: append([]string{}, feed.Via...),
+			Via: append([]string{}, feed.Via...), OwnFrom: feed.OwnFrom, OwnKind: feed.SourceKind,
+		}
+		if f.OwnFrom != f.Source {
+			f.OwnKind = "cranking-feed"
 		}
 		source, _, _ := strings.Cut(feed.Source, ".")
 		battery := a.Batteries[source]
@@ -50,6 +60,8 @@ func runs(a *circuit.Analysis, c *record.Conductor, into map[string]*Run) {
 		s := &f.Subject
 		putFigure(s, "length_mm", &f.LengthMM, feed.Length)
 		putTruth(s, "enclosed", &f.Enclosed, feed.Enclosed)
+		putFigure(s, "own_mm", &f.OwnMM, feed.OwnLength)
+		putTruth(s, "own_enclosed", &f.OwnEnclosed, feed.OwnEnclosed)
 		if feed.SourceKind == "battery" {
 			f.SelfLimiting = ptr(false)
 		} else {

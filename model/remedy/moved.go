@@ -24,16 +24,12 @@ func (f *finder) nearer(breach *verdict.Verdict) []Cure {
 	for _, feed := range result.Feeds {
 		behind := f.behind(feed.EndsAtDevice, ids[0])
 		length, known := ahead.Length.Get()
-		if behind == nil || !known || !feed.Length.Known {
+		if behind == nil || !known {
 			continue
 		}
-		for _, limit := range breach.Limit {
-			if limit.Text != "" || limit.Quantity.Dim != quantity.Length {
-				continue
-			}
-			over := feed.Length.Value - limit.Quantity.In("mm")
+		for _, over := range tooLong(breach) {
 			rest, knownToo := behind.Length.Get()
-			if over <= 0 || !knownToo || length.In("mm") <= over {
+			if !knownToo || length.In("mm") <= over {
 				continue
 			}
 			c := Cure{Work: true}
@@ -43,6 +39,22 @@ func (f *finder) nearer(breach *verdict.Verdict) []Cure {
 		}
 	}
 	return ladder
+}
+
+// tooLong are the lengths of a breach that are over their limits, by how much, in
+// mm.
+func tooLong(breach *verdict.Verdict) (over []float64) {
+	for _, limit := range breach.Limit {
+		for _, f := range breach.Figures {
+			if f.Name != limit.Name || limit.Text != "" || limit.Quantity.Dim != quantity.Length {
+				continue
+			}
+			if by := f.Quantity.In("mm") - limit.Quantity.In("mm"); by > 0 {
+				over = append(over, by)
+			}
+		}
+	}
+	return over
 }
 
 // behind is the one conductor that leads on from a device; nil if there is none,

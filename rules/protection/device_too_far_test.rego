@@ -2,14 +2,19 @@ package driploop.rules.protection.device_too_far_test
 
 import data.driploop.rules.protection.device_too_far as rule
 
-# run is a way from a battery; given facts replace its own.
-run(facts) := {"runs": {"P1 from house.pos": object.union(
+# run is a way from a battery, all of it its own; given facts replace others.
+run(facts) := {"runs": {"P1 from house.pos": object.union_n([
 	{
 		"path": "conductors.P1", "conductor": "P1", "source": "house.pos", "source_kind": "battery",
 		"device": "main-fuse", "duty": "normal", "self_limiting": false, "via": ["P1"],
+		"own_from": "house.pos", "own_kind": "battery",
+	},
+	{own: value |
+		some fact, own in {"length_mm": "own_mm", "enclosed": "own_enclosed", "source_kind": "own_kind"}
+		value := facts[fact]
 	},
 	facts,
-)}}
+])}}
 
 # sets names the practice sets that find a breach.
 sets(facts) := {found.set | some found in rule.breach with input as run(facts)}
@@ -44,6 +49,33 @@ test_international_at_200_mm_and_1800_mm if {
 	"international" in sets({"length_mm": 200.1, "enclosed": false})
 	not "international" in sets({"length_mm": 1800, "enclosed": true})
 	"international" in sets({"length_mm": 1800.1, "enclosed": true})
+}
+
+# A branch from the feed of a cranking motor is measured from where it leaves it:
+# 7 in is 177.8 mm, 40 in 1016 mm (ABYC E-11 as reported); 33 CFR 183.460(a)
+# measures from the battery.
+branch(facts) := object.union({"own_kind": "cranking-feed", "own_from": "isolator.out"}, facts)
+
+test_branch_of_a_cranking_feed_at_7_in if {
+	sets(branch({"length_mm": 1500, "enclosed": false, "own_mm": 177.8, "own_enclosed": false})) == set()
+	sets(branch({"length_mm": 1500, "enclosed": false, "own_mm": 177.9, "own_enclosed": false})) == {"us-voluntary"}
+	sets(branch({"length_mm": 1900, "enclosed": false, "own_mm": 177.8, "own_enclosed": false})) == {"us-federal"}
+	some found in rule.breach with input as run(branch({"length_mm": 1500, "enclosed": false, "own_mm": 190, "own_enclosed": false}))
+	found.figures == {"length_mm": 190, "device": "main-fuse", "source": "isolator.out"}
+}
+
+test_branch_of_a_cranking_feed_enclosed_at_40_in if {
+	sets(branch({"length_mm": 1500, "enclosed": false, "own_mm": 1016, "own_enclosed": true})) == set()
+	sets(branch({"length_mm": 1500, "enclosed": false, "own_mm": 1016.1, "own_enclosed": true})) == {"us-voluntary"}
+	facts := run(branch({"length_mm": 1500, "enclosed": false, "own_mm": 190}))
+	{[ask.set, ask.fact] | some ask in rule.asks} == {["us-voluntary", "own_enclosed"]} with input as facts
+}
+
+# From memory, unverified, as the limits of ISO 10133 themselves.
+test_branch_of_a_cranking_feed_international if {
+	sets(branch({"length_mm": 1500, "own_mm": 200, "own_enclosed": false})) == {"us-voluntary"}
+	"international" in sets(branch({"length_mm": 1500, "own_mm": 200.1, "own_enclosed": false}))
+	"international" in sets(branch({"length_mm": 1500, "own_mm": 1800.1, "own_enclosed": true}))
 }
 
 test_too_far_however_enclosed_needs_no_enclosure if {
