@@ -4,9 +4,9 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"sync"
 
-	"go.yaml.in/yaml/v3"
-
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
@@ -16,21 +16,31 @@ import (
 // with faults is filled as far as it could be read, for editors; it must not be
 // judged.
 func Decode(name string, text []byte) (*Record, Faults) {
+	d := decoders.Get().(*decoder)
+	r, faults := d.decode(name, text)
+	d.forget()
+	decoders.Put(d)
+	return r, faults
+}
+
+// decoders are used again: a record keeps nothing of one.
+var decoders = sync.Pool{New: func() any { return &decoder{} }}
+
+func (d *decoder) decode(name string, text []byte) (*Record, Faults) {
 	sum := sha256.Sum256(text)
 	r := &Record{Name: name, SHA256: hex.EncodeToString(sum[:])}
-	doc, src, faults := parse(name, text)
-	if doc == nil {
-		return r, faults
+	d.name, d.r = name, r
+	var doc *tree.Node
+	if doc, d.src, d.faults = parse(name, text, &d.nodes); doc == nil {
+		return r, d.faults
 	}
-	d := &decoder{name: name, src: src, faults: faults, r: r}
 	top := verdict.Position{Line: 1, Column: 1}
 	start := verdict.Range{Start: top, End: top}
 	rootTable().decode(d, start, start, doc, spot{number: root}, "", r)
 	if r.Practice.State == Absent {
 		r.Practice.V, r.Practice.State = DefaultPractice(), Given
 	}
-	r.Places = Places{all: d.places}
-	r.Places.index()
+	r.Places = placesOf(d.places)
 	d.check()
 	return r, d.faults.sorted()
 }
@@ -38,18 +48,47 @@ func Decode(name string, text []byte) (*Record, Faults) {
 // decoder carries the state of one decoding.
 type decoder struct {
 	name    string
-	src     *source
+	src     *tree.Source
 	r       *Record
 	faults  Faults
-	refs    []reference
-	places  []place
-	repeats repeats
-	taken   keySet // keys of the mapping that is being merged
 	muted   bool
+	stopped bool
 
 	depth    int // of aliases that are being followed
 	expanded int // keys and items met through aliases
-	stopped  bool
+
+	scratch
+}
+
+// scratch is what a decoder uses again for the next record.
+type scratch struct {
+	nodes   tree.Arena
+	refs    []reference
+	places  []place
+	repeats repeats
+	pairs   []keyed // of the mappings that are being read
+	taken   keySet  // keys of the mapping that is being merged
+}
+
+// forget makes a decoder ready for another record. What a hostile file made large is
+// given back.
+func (d *decoder) forget() {
+	kept := d.scratch
+	kept.nodes.Forget()
+	kept.repeats.forget()
+	kept.taken.forget()
+	kept.refs, kept.places, kept.pairs = emptied(kept.refs), emptied(kept.places), emptied(kept.pairs[:cap(kept.pairs)])
+	*d = decoder{scratch: kept}
+}
+
+// emptied is a list without its values, if its room is not too large to be kept.
+func emptied[T any](list []T) []T {
+	const most = 1 << 16 // values of a large record
+	if cap(list) > most {
+		return nil
+	}
+	clear(list)
+	return list[:0]
 }
 
 // maxExpanded bounds what aliases and merge keys expand to.
@@ -73,23 +112,29 @@ type spot struct {
 	number int32
 }
 
+// join is the path of a part within another.
+func (d *decoder) join(path, key string) string { return join(path, key) }
+
 // place keeps where a step under a place stands, and returns its number.
 func (d *decoder) place(under int32, step string, at verdict.Range) int32 {
-	d.places = append(d.places, place{step, under, extentOf(at)})
+	d.places = append(d.places, place{step, under, tree.Of(at)})
 	return int32(len(d.places) - 1)
 }
 
-// follow returns the node that an alias stands for, or the node itself, and
-// what to call when done with it.
-func (d *decoder) follow(n *yaml.Node) (*yaml.Node, func()) {
-	if n.Kind != yaml.AliasNode {
-		return n, func() {}
+// enter returns the node that an alias stands for, or the node itself; leave ends
+// what it began.
+func (d *decoder) enter(n *tree.Node) *tree.Node {
+	if n.Kind == tree.Alias {
+		d.depth++
 	}
-	d.depth++
-	return n.Alias, d.leave
+	return n.Aimed()
 }
 
-func (d *decoder) leave() { d.depth-- }
+func (d *decoder) leave(n *tree.Node) {
+	if n.Kind == tree.Alias {
+		d.depth--
+	}
+}
 
 // spend accounts for one more key or item and reports whether to go on.
 func (d *decoder) spend() bool {
@@ -108,16 +153,14 @@ func (d *decoder) expand(n int) {
 }
 
 // word returns the text of a key.
-func (d *decoder) word(n *yaml.Node) (string, bool) {
-	if n.Kind == yaml.AliasNode {
-		n = n.Alias
-	}
-	return n.Value, n.Kind == yaml.ScalarNode && !isNull(n)
+func word(n *tree.Node) (string, bool) {
+	n = n.Aimed()
+	return n.Value, n.Kind == tree.Scalar && n.Tag != tree.Null
 }
 
 // id reads a key that names a part of the record.
-func (d *decoder) id(n *yaml.Node, at verdict.Range, what string) (string, bool) {
-	id, ok := d.word(n)
+func (d *decoder) id(n *tree.Node, at verdict.Range, what string) (string, bool) {
+	id, ok := word(n)
 	switch {
 	case !ok:
 		d.fault(at, "the id of a %s is a plain word; here stands %s", what, noun(n))

@@ -51,7 +51,7 @@ func Describe(path string, kindOf func(id string) string) (Field, bool) {
 
 // describe finds the spec at the steps of a path, and its place in its mapping.
 func (t *table[T]) describe(path []string, kind int) (*spec, int) {
-	if len(path) == 0 || len(t.index[path[0]]) == 0 {
+	if len(path) == 0 || len(t.index.of(path[0])) == 0 {
 		return nil, 0
 	}
 	of := kind

@@ -4,25 +4,22 @@ import (
 	"strings"
 
 	"go.yaml.in/yaml/v3"
+
+	"driploop/model/record/internal/tree"
 )
 
 // inherited returns the value of a key that merge keys bring to a mapping, or
 // nil.
-func inherited(m *yaml.Node, key string, depth int) *yaml.Node {
+func inherited(m *tree.Node, key string, depth int) *tree.Node {
 	if depth > maxMergeDepth {
 		return nil
 	}
-	for i := 0; i+1 < len(m.Content); i += 2 {
-		if !isMerge(m.Content[i]) {
+	for k := m.First; m.Merges && k != nil; k = k.Next.Next {
+		if !k.IsMerge() {
 			continue
 		}
-		value := aimed(m.Content[i+1])
-		from := []*yaml.Node{value}
-		if value.Kind == yaml.SequenceNode {
-			from = value.Content
-		}
-		for _, f := range from {
-			if v := valueOf(aimed(f), key, depth+1); v != nil {
+		for from := range merged(k.Next) {
+			if v := valueOf(from, key, depth+1); v != nil {
 				return v
 			}
 		}
@@ -31,17 +28,20 @@ func inherited(m *yaml.Node, key string, depth int) *yaml.Node {
 }
 
 // valueOf returns the value of a key of a mapping, its own or a merged one.
-func valueOf(m *yaml.Node, key string, depth int) *yaml.Node {
-	for i := 0; m.Kind == yaml.MappingNode && i+1 < len(m.Content); i += 2 {
-		if k := aimed(m.Content[i]); !isMerge(k) && k.Value == key {
-			return m.Content[i+1]
+func valueOf(m *tree.Node, key string, depth int) *tree.Node {
+	if m.Kind != tree.Mapping {
+		return nil
+	}
+	for k := m.First; k != nil; k = k.Next.Next {
+		if own := k.Aimed(); !own.IsMerge() && own.Value == key {
+			return k.Next
 		}
 	}
 	return inherited(m, key, depth)
 }
 
 // rewritten writes a copy of a node on one line, with the change made in it.
-func (e *editor) rewritten(n *yaml.Node, path []string) (string, error) {
+func (e *editor) rewritten(n *tree.Node, path []string) (string, error) {
 	d := &decoder{src: e.src, r: &Record{}}
 	copied := flat(d, n, 0)
 	target := copied
@@ -62,32 +62,46 @@ func (e *editor) rewritten(n *yaml.Node, path []string) (string, error) {
 	return oneLine(copied)
 }
 
+// held returns what stands at a step below a flat node, or nil.
 func held(n *yaml.Node, step string) *yaml.Node {
 	if i, ok := indexOf(step); ok && n.Kind == yaml.SequenceNode && i < len(n.Content) {
 		return n.Content[i]
 	}
-	if n.Kind != yaml.MappingNode {
-		return nil
+	for i := 0; n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == step {
+			return n.Content[i+1]
+		}
 	}
-	return valueOf(n, step, 0)
+	return nil
 }
 
 // flat copies a node with aliases followed, merges done, and no comments.
-func flat(d *decoder, n *yaml.Node, depth int) *yaml.Node {
-	n = aimed(n)
-	out := &yaml.Node{Kind: n.Kind, Tag: n.Tag, Value: n.Value, Style: n.Style & (yaml.DoubleQuotedStyle | yaml.SingleQuotedStyle)}
+func flat(d *decoder, n *tree.Node, depth int) *yaml.Node {
+	n = n.Aimed()
+	out := &yaml.Node{Tag: n.TagName(), Value: n.Value, Style: yaml.Style(n.Style & (tree.DoubleQuoted | tree.SingleQuoted))}
+	switch n.Kind {
+	case tree.Mapping:
+		out.Kind, out.Style = yaml.MappingNode, yaml.FlowStyle
+	case tree.List:
+		out.Kind, out.Style = yaml.SequenceNode, yaml.FlowStyle
+	default:
+		out.Kind = yaml.ScalarNode
+	}
 	if depth > maxDepth {
 		return out
 	}
-	children := n.Content
-	if n.Kind == yaml.MappingNode {
-		children = d.pairs(n)
+	add := func(child *tree.Node) { out.Content = append(out.Content, flat(d, child, depth+1)) }
+	if n.Kind == tree.Mapping {
+		pairs := d.pairsOf(n)
+		for _, p := range pairs {
+			add(p.key)
+			add(p.value)
+		}
+		d.drop(pairs)
+		return out
 	}
-	if n.Kind != yaml.ScalarNode {
-		out.Style = yaml.FlowStyle
-	}
-	for _, c := range children {
-		out.Content = append(out.Content, flat(d, c, depth+1))
+	for c := n.First; c != nil; c = c.Next {
+		add(c)
 	}
 	return out
 }

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"go.yaml.in/yaml/v3"
+	"driploop/model/record/internal/tree"
 )
 
 // splice replaces the bytes from one offset up to another.
@@ -23,7 +23,8 @@ func setAll(name string, text []byte, changes []Change) ([]byte, error) {
 		var later []Change
 		mark := []byte("\ufeff")
 		body, marked := bytes.CutPrefix(text, mark)
-		root, src, faults := parse(name, body)
+		var nodes tree.Arena
+		root, src, faults := parse(name, body, &nodes)
 		if len(faults) > 0 {
 			return nil, faults
 		}
@@ -80,30 +81,31 @@ func indexOf(step string) (int, bool) {
 
 // editor makes one change in a text that was parsed.
 type editor struct {
-	src    *source
+	src    *tree.Source
 	text   []byte
 	change Change
 }
 
 // at makes the change below a node that stands in the text itself.
-func (e *editor) at(n *yaml.Node, path []string) (splice, error) {
+func (e *editor) at(n *tree.Node, path []string) (splice, error) {
 	if len(path) == 0 {
 		from, to := e.bounds(n)
 		return splice{from, to, e.change.Value}, nil
 	}
 	switch n.Kind {
-	case yaml.AliasNode:
+	case tree.Alias:
 		return e.unshare(n, path)
-	case yaml.SequenceNode:
+	case tree.List:
 		i, ok := indexOf(path[0])
-		if !ok || i >= len(n.Content) {
+		item := n.Child(i)
+		if !ok || item == nil {
 			return splice{}, e.noPlace(path[0])
 		}
-		return e.at(n.Content[i], path[1:])
-	case yaml.MappingNode:
+		return e.at(item, path[1:])
+	case tree.Mapping:
 		return e.in(n, path)
 	}
-	if !isNull(n) && n.Value != unknownWord {
+	if !n.IsNull() && n.Value != unknownWord {
 		return splice{}, e.noPlace(path[0])
 	}
 	from, to := e.bounds(n)
@@ -115,11 +117,11 @@ func (e *editor) noPlace(step string) error {
 }
 
 // in makes the change in a mapping.
-func (e *editor) in(m *yaml.Node, path []string) (splice, error) {
-	for i := 0; i+1 < len(m.Content); i += 2 {
-		if key := aimed(m.Content[i]); !isMerge(key) && key.Value == path[0] {
-			value := m.Content[i+1]
-			if _, to := e.bounds(m.Content[i]); isNull(value) && value.Value == "" {
+func (e *editor) in(m *tree.Node, path []string) (splice, error) {
+	for key := m.First; key != nil; key = key.Next.Next {
+		if own := key.Aimed(); !own.IsMerge() && own.Value == path[0] {
+			value := key.Next
+			if _, to := e.bounds(key); value.IsNull() && value.Value == "" {
 				return e.afterColon(to, nested(path[1:], e.change.Value))
 			}
 			return e.at(value, path[1:])
@@ -150,12 +152,12 @@ func (e *editor) afterColon(keyEnd int, value string) (splice, error) {
 
 // unshare replaces an alias by a mapping that merges it and differs in the
 // changed key only, or by a copy of what it stands for.
-func (e *editor) unshare(alias *yaml.Node, path []string) (splice, error) {
+func (e *editor) unshare(alias *tree.Node, path []string) (splice, error) {
 	from, to := e.bounds(alias)
-	if alias.Alias.Kind == yaml.MappingNode && len(path) == 1 {
+	if alias.Aimed().Kind == tree.Mapping && len(path) == 1 {
 		return splice{from, to, "{<<: *" + alias.Value + ", " + path[0] + ": " + e.change.Value + "}"}, nil
 	}
-	copied, err := e.rewritten(alias.Alias, path)
+	copied, err := e.rewritten(alias.Aimed(), path)
 	if err != nil {
 		return splice{}, err
 	}
@@ -163,27 +165,28 @@ func (e *editor) unshare(alias *yaml.Node, path []string) (splice, error) {
 }
 
 // insert adds an entry to a mapping, behind its last one.
-func (e *editor) insert(m *yaml.Node, entry string) (splice, error) {
-	if m.Style&yaml.FlowStyle != 0 {
-		if len(m.Content) == 0 {
+func (e *editor) insert(m *tree.Node, entry string) (splice, error) {
+	if m.Style&tree.Flow != 0 {
+		if m.First == nil {
 			from, _ := e.bounds(m)
 			return splice{from + 1, from + 1, entry}, nil
 		}
-		_, to := e.bounds(m.Content[len(m.Content)-1])
-		if isNull(m.Content[len(m.Content)-1]) {
+		last := m.Last()
+		_, to := e.bounds(last)
+		if last.IsNull() {
 			_, to = e.bounds(m)
 			return splice{to - 1, to - 1, ", " + entry}, nil
 		}
 		return splice{to, to, ", " + entry}, nil
 	}
-	to := e.src.end(m)
-	line := e.src.position(to).Line
-	end := e.src.lineEnd(line)
+	to := e.src.End(m)
+	line := e.src.Position(to).Line
+	end := e.src.LineEnd(line)
 	if e.change.Comment != "" {
 		entry += "  # " + e.change.Comment
 	}
 	// An anchor before the first key is not part of the indentation.
-	indent := strings.Repeat(" ", e.src.rangeOf(m.Content[0]).Start.Column-1)
+	indent := strings.Repeat(" ", e.src.RangeOf(m.First).Start.Column-1)
 	return splice{end, end, e.newline() + indent + entry}, nil
 }
 
@@ -194,9 +197,9 @@ func (e *editor) newline() string {
 	return "\n"
 }
 
-func (e *editor) bounds(n *yaml.Node) (from, to int) {
-	r := e.src.rangeOf(n)
-	return e.src.offset(r.Start), e.src.offset(r.End)
+func (e *editor) bounds(n *tree.Node) (from, to int) {
+	r := e.src.RangeOf(n)
+	return e.src.Offset(r.Start), e.src.Offset(r.End)
 }
 
 // nested writes a value below the keys of a path.

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"go.yaml.in/yaml/v3"
 
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
@@ -42,8 +43,8 @@ func FuzzDecode(f *testing.F) {
 		if !reflect.DeepEqual(faults, same) || !reflect.DeepEqual(r, again) {
 			t.Fatal("decoding twice gives two results")
 		}
-		src := newSource(trimMark(text))
-		end := src.position(len(src.text))
+		src := tree.NewSource(trimMark(text))
+		end := src.Position(len(src.Text))
 		for i, fault := range faults {
 			inFile(t, src, end, fault.At, fault.Says)
 			if i > 0 && compare(faults[i-1].At.Start, fault.At.Start) > 0 {
@@ -73,13 +74,13 @@ func trimMark(text []byte) []byte {
 	return text
 }
 
-func inFile(t *testing.T, src *source, end verdict.Position, at verdict.Range, what string) {
+func inFile(t *testing.T, src *tree.Source, end verdict.Position, at verdict.Range, what string) {
 	t.Helper()
 	if at.Start.Line < 1 || at.Start.Column < 1 || compare(at.Start, at.End) > 0 || compare(at.End, end) > 0 {
 		t.Fatalf("%s: the range %v is not in the file, which ends at %v", what, at, end)
 	}
 	for _, p := range []verdict.Position{at.Start, at.End} {
-		if back := src.position(src.offset(p)); back != p {
+		if back := src.Position(src.Offset(p)); back != p {
 			t.Fatalf("%s: %v is no position of the file; nearest is %v", what, p, back)
 		}
 	}
@@ -103,9 +104,10 @@ func FuzzRangeOfScalar(f *testing.F) {
 		if n.Kind != yaml.ScalarNode || n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 || n.Value == "" {
 			t.Skip()
 		}
-		src := newSource(text)
-		at := src.rangeOf(n)
-		part := src.text[src.offset(at.Start):src.offset(at.End)]
+		src := tree.NewSource(text)
+		var nodes tree.Arena
+		at := src.RangeOf(nodes.Read(n))
+		part := src.Text[src.Offset(at.Start):src.Offset(at.End)]
 		again, _, err := documents(bytes.NewReader(append([]byte("- "), part...)))
 		if err != nil || again == nil || len(again.Content[0].Content) != 1 || again.Content[0].Content[0].Value != n.Value {
 			t.Fatalf("%q: the range holds %q, which is not %q", text, part, n.Value)

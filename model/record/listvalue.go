@@ -1,14 +1,13 @@
 package record
 
 import (
-	"go.yaml.in/yaml/v3"
-
 	"driploop/model/quantity"
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
 // listValue reads a list of plain values.
-func (d *decoder) listValue(s *spec, n *yaml.Node, at verdict.Range, in spot, target any) {
+func (d *decoder) listValue(s *spec, n *tree.Node, at verdict.Range, in spot, target any) {
 	items, unknown, ok := d.items(s, n, in)
 	if !ok {
 		return
@@ -60,20 +59,22 @@ func known(items []item) []string {
 }
 
 // items checks each item of a list by itself.
-func (d *decoder) items(s *spec, n *yaml.Node, in spot) (items []item, unknown, ok bool) {
-	items = make([]item, 0, min(len(n.Content), 64))
+func (d *decoder) items(s *spec, n *tree.Node, in spot) (items []item, unknown, ok bool) {
+	items = make([]item, 0, min(n.Size, 64))
 	ok = true
 	var first map[string]verdict.Range
-	if s.shape == wordsShape && len(n.Content) > 1 {
-		first = make(map[string]verdict.Range, min(len(n.Content), 64))
+	if s.shape == wordsShape && n.Size > 1 {
+		first = make(map[string]verdict.Range, min(n.Size, 64))
 	}
-	for i, c := range n.Content {
+	i := -1
+	for c := n.First; c != nil; c = c.Next {
 		if !d.spend() {
 			return nil, false, false
 		}
-		at, value := d.src.rangeOf(c), aimed(c)
+		i++
+		at, value := d.src.RangeOf(c), c.Aimed()
 		d.place(in.number, itemStep(i), at)
-		if value.Kind != yaml.ScalarNode || isNull(value) {
+		if value.Kind != tree.Scalar || value.IsNull() {
 			d.fault(at, "an item of %q is %s; write plain values, such as %s", s.key, noun(c), s.example)
 			ok = false
 			continue

@@ -2,9 +2,10 @@ package record
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
-	"go.yaml.in/yaml/v3"
+	"driploop/model/record/internal/tree"
 
 	"driploop/model/verdict"
 )
@@ -15,17 +16,17 @@ const maxFields = 128
 // decode reads a mapping into v: all keys that are right, a fault for each that
 // is not. The ranges are those of its key, or of the list item, and of the
 // mapping itself.
-func (t *table[T]) decode(d *decoder, at, body verdict.Range, n *yaml.Node, in spot, id string, v *T) {
-	m, leave := d.follow(n)
-	defer leave()
+func (t *table[T]) decode(d *decoder, at, body verdict.Range, n *tree.Node, in spot, id string, v *T) {
+	m := d.enter(n)
+	defer d.leave(n)
 	if e, ok := any(v).(entrant); ok {
 		*e.entry() = Entry{ID: id, Path: in.path, At: at, Body: body}
 	}
-	if m.Kind != yaml.MappingNode {
+	if m.Kind != tree.Mapping {
 		switch {
 		case isUnknown(m):
 			d.fault(body, "a %s cannot be unknown as a whole; write unknown for each value that is", t.name)
-		case isNull(m):
+		case m.IsNull():
 			d.fault(at, "%s has no value; write a mapping with the keys %s", quoteOr(id, "this "+t.name), t.sample())
 		default:
 			d.fault(body, "%s is %s; write a mapping with the keys %s", quoteOr(id, "this "+t.name), noun(m), t.sample())
@@ -33,28 +34,38 @@ func (t *table[T]) decode(d *decoder, at, body verdict.Range, n *yaml.Node, in s
 		t.fill(d, in.path, Absent, verdict.Range{}, v)
 		return
 	}
-	pairs := d.pairs(m)
+	pairs := d.pairsOf(m)
 	kind := -1
-	var seen [maxFields]*yaml.Node
 	if t.kind != nil {
 		kind = t.decodeKind(d, pairs, v)
 	}
-	for i := 0; i+1 < len(pairs) && d.spend(); i += 2 {
-		t.decodePair(d, pairs[i], pairs[i+1], in, kind, &seen, v)
+	var seen fieldSet
+	for i := range pairs {
+		if !d.spend() {
+			break
+		}
+		t.decodePair(d, pairs, i, in, kind, &seen, v)
 	}
-	t.complete(d, at, in.path, &seen, v)
+	d.drop(pairs)
+	t.complete(d, at, in.path, seen, v)
 	if t.done != nil {
 		t.done(v)
 	}
 }
 
+// fieldSet is a set of fields of a table, by their number.
+type fieldSet [maxFields / 64]uint64
+
+func (s *fieldSet) add(i int)      { s[i/64] |= 1 << (i % 64) }
+func (s *fieldSet) has(i int) bool { return s[i/64]>>(i%64)&1 == 1 }
+
 // decodeKind reads the kind ahead of the other keys, which depend on it.
-func (t *table[T]) decodeKind(d *decoder, pairs []*yaml.Node, v *T) int {
-	for i := 0; i+1 < len(pairs); i += 2 {
-		if key, _ := d.word(pairs[i]); key == "kind" {
-			f := &t.fields[t.index[key][0]]
+func (t *table[T]) decodeKind(d *decoder, pairs []keyed, v *T) int {
+	for _, p := range pairs {
+		if key, _ := word(p.key); key == "kind" {
+			f := &t.fields[t.index.of(key)[0]]
 			d.muted = true // its faults come when its turn comes
-			d.value(&f.spec, verdict.Range{}, pairs[i+1], spot{}, f.at(v))
+			d.value(&f.spec, verdict.Range{}, p.value, spot{}, f.at(v))
 			d.muted = false
 			return t.kind(v)
 		}
@@ -62,11 +73,13 @@ func (t *table[T]) decodeKind(d *decoder, pairs []*yaml.Node, v *T) int {
 	return -1
 }
 
-func (t *table[T]) decodePair(d *decoder, keyNode, value *yaml.Node, in spot, kind int, seen *[maxFields]*yaml.Node, v *T) {
-	key, ok := d.word(keyNode)
-	at := d.src.rangeOf(keyNode)
+// decodePair reads one of the pairs of a mapping.
+func (t *table[T]) decodePair(d *decoder, pairs []keyed, number int, in spot, kind int, seen *fieldSet, v *T) {
+	p := pairs[number]
+	key, ok := word(p.key)
+	at := d.src.RangeOf(p.key)
 	if !ok {
-		d.fault(at, "a key is a plain word; here stands %s", noun(keyNode))
+		d.fault(at, "a key is a plain word; here stands %s", noun(p.key))
 		return
 	}
 	f, i := t.find(key, kind)
@@ -74,22 +87,23 @@ func (t *table[T]) decodePair(d *decoder, keyNode, value *yaml.Node, in spot, ki
 		t.strange(d, at, key, kind)
 		return
 	}
-	if first := seen[i]; first != nil {
+	if seen.has(i) {
+		first := pairs[slices.IndexFunc(pairs, func(p keyed) bool { other, ok := word(p.key); return ok && other == key })].key.Begin()
 		d.fault(at, "%q is here twice; the first one stands in line %d, column %d: keep one of them", key, first.Line, first.Column)
 		return
 	}
-	seen[i] = keyNode
+	seen.add(i)
 	here := spot{number: d.place(in.number, key, at)}
 	if f.part != nil {
-		here.path = join(in.path, key)
+		here.path = d.join(in.path, key)
 	}
-	d.value(&f.spec, at, value, here, f.at(v))
+	d.value(&f.spec, at, p.value, here, f.at(v))
 }
 
 // strange reports a key that the mapping does not have, and what would be right.
 func (t *table[T]) strange(d *decoder, at verdict.Range, key string, kind int) {
 	mine := t.keysFor(kind)
-	if all := t.index[key]; len(all) > 0 {
+	if all := t.index.of(key); len(all) > 0 {
 		var carriers kindSet
 		for _, i := range all {
 			carriers |= t.fields[i].kinds
@@ -110,15 +124,15 @@ func (t *table[T]) strange(d *decoder, at verdict.Range, key string, kind int) {
 
 // complete reports required keys that are missing and sets the paths of parts
 // that are.
-func (t *table[T]) complete(d *decoder, at verdict.Range, path string, seen *[maxFields]*yaml.Node, v *T) {
+func (t *table[T]) complete(d *decoder, at verdict.Range, path string, seen fieldSet, v *T) {
 	for _, i := range t.musts {
-		if f := &t.fields[i]; seen[t.index[f.key][0]] == nil {
+		if f := &t.fields[i]; !seen.has(t.index.of(f.key)[0]) {
 			d.fault(at, "%s has no %q; write %s", quoteOr(path, "the record"), f.key, f.sample())
 		}
 	}
 	for _, i := range t.parts {
-		if f := &t.fields[i]; seen[i] == nil {
-			f.part.fill(d, join(path, f.key), Absent, verdict.Range{}, f.at(v))
+		if f := &t.fields[i]; !seen.has(i) {
+			f.part.fill(d, d.join(path, f.key), Absent, verdict.Range{}, f.at(v))
 		}
 	}
 }
@@ -135,7 +149,7 @@ func (t *table[T]) fill(d *decoder, path string, state State, at verdict.Range, 
 	}
 	for _, i := range t.parts {
 		f := &t.fields[i]
-		f.part.fill(d, join(path, f.key), state, at, f.at(v))
+		f.part.fill(d, d.join(path, f.key), state, at, f.at(v))
 	}
 }
 

@@ -1,42 +1,43 @@
 package record
 
 import (
+	"iter"
 	"slices"
 
-	"go.yaml.in/yaml/v3"
-)
-
-const (
-	nullTag  = "!!null"
-	mergeTag = "!!merge"
-	boolTag  = "!!bool"
+	"driploop/model/record/internal/tree"
 )
 
 // maxMergeDepth bounds merge keys within merged mappings; a mapping that merges
 // itself reaches it too.
 const maxMergeDepth = 16
 
-// pairs returns the keys and values of a mapping in turn, those that merge keys
-// bring after its own, as in YAML 1.1: own keys win, then the earlier merge.
-func (d *decoder) pairs(m *yaml.Node) []*yaml.Node {
-	first := 0
-	for first < len(m.Content) && !isMerge(m.Content[first]) {
-		first += 2
+// keyed is a key of a mapping with its value.
+type keyed struct{ key, value *tree.Node }
+
+// pairsOf returns the keys and values of a mapping, those that merge keys bring
+// after its own, as in YAML 1.1: own keys win, then the earlier merge. They are to
+// be dropped when they were read, the last ones first.
+func (d *decoder) pairsOf(m *tree.Node) []keyed {
+	base := len(d.pairs)
+	if m.Merges {
+		d.taken.clear()
 	}
-	if first+1 >= len(m.Content) {
-		return m.Content
-	}
-	const usual = 64 // keys and values of a large mapping of a record
-	own := make([]*yaml.Node, 0, len(m.Content)+min(len(aimed(m.Content[first+1]).Content), usual))
-	d.taken.clear()
-	for i := 0; i+1 < len(m.Content); i += 2 {
-		if !isMerge(m.Content[i]) {
-			own = append(own, m.Content[i], m.Content[i+1])
-			d.taken.add(aimed(m.Content[i]).Value)
+	for key := m.First; key != nil; key = key.Next.Next {
+		switch {
+		case !m.Merges:
+			d.pairs = append(d.pairs, keyed{key, key.Next})
+		case !key.IsMerge():
+			d.pairs = append(d.pairs, keyed{key, key.Next})
+			d.taken.add(key.Aimed().Value)
 		}
 	}
-	return d.merge(own, m, 0)
+	if m.Merges {
+		d.merge(m, 0)
+	}
+	return d.pairs[base:len(d.pairs):len(d.pairs)]
 }
+
+func (d *decoder) drop(pairs []keyed) { d.pairs = d.pairs[:len(d.pairs)-len(pairs)] }
 
 // keySet is a set of keys, most often of few.
 type keySet struct {
@@ -45,6 +46,11 @@ type keySet struct {
 }
 
 func (k *keySet) clear() { k.few, k.many = k.few[:0], nil }
+
+func (k *keySet) forget() {
+	clear(k.few[:cap(k.few)])
+	k.clear()
+}
 
 // add reports whether a key is new.
 func (k *keySet) add(key string) bool {
@@ -67,63 +73,61 @@ func (k *keySet) add(key string) bool {
 }
 
 // merge adds what the merge keys of m bring.
-func (d *decoder) merge(pairs []*yaml.Node, m *yaml.Node, depth int) []*yaml.Node {
-	for i := 0; i+1 < len(m.Content); i += 2 {
-		if !isMerge(m.Content[i]) {
+func (d *decoder) merge(m *tree.Node, depth int) {
+	for key := m.First; m.Merges && key != nil; key = key.Next.Next {
+		if !key.IsMerge() {
 			continue
 		}
-		at := d.src.rangeOf(m.Content[i])
+		at := d.src.RangeOf(key)
 		if depth >= maxMergeDepth {
 			d.fault(at, "mappings merge into each other more than %d deep; write one of them out", maxMergeDepth)
-			return pairs
+			return
 		}
-		value := aimed(m.Content[i+1])
-		from := []*yaml.Node{value}
-		if value.Kind == yaml.SequenceNode {
-			from = value.Content
-		}
-		for _, f := range from {
-			f = aimed(f)
-			if f.Kind != yaml.MappingNode {
-				d.fault(at, "\"<<\" takes a mapping or a list of mappings by alias, such as \"<<: *name\"; here stands %s", noun(f))
+		for from := range merged(key.Next) {
+			if from.Kind != tree.Mapping {
+				d.fault(at, "\"<<\" takes a mapping or a list of mappings by alias, such as \"<<: *name\"; here stands %s", noun(from))
 				continue
 			}
-			d.expand(1 + len(f.Content)/2)
+			d.expand(1 + int(from.Size)/2)
 			if d.stopped {
-				return pairs
+				return
 			}
-			for j := 0; j+1 < len(f.Content); j += 2 {
-				if key := aimed(f.Content[j]); !isMerge(key) && d.taken.add(key.Value) {
-					pairs = append(pairs, f.Content[j], f.Content[j+1])
+			for k := from.First; k != nil; k = k.Next.Next {
+				if own := k.Aimed(); !own.IsMerge() && d.taken.add(own.Value) {
+					d.pairs = append(d.pairs, keyed{k, k.Next})
 				}
 			}
-			pairs = d.merge(pairs, f, depth+1)
+			d.merge(from, depth+1)
 		}
 	}
-	return pairs
 }
 
-func isMerge(n *yaml.Node) bool { return len(n.Value) == len("<<") && n.Tag == mergeTag }
-
-func isNull(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == nullTag }
-
-// aimed returns the node that an alias stands for, or the node itself.
-func aimed(n *yaml.Node) *yaml.Node {
-	if n.Kind == yaml.AliasNode {
-		return n.Alias
+// merged are what the value of a merge key stands for: one mapping, or each item
+// of a list.
+func merged(value *tree.Node) iter.Seq[*tree.Node] {
+	return func(yield func(*tree.Node) bool) {
+		value = value.Aimed()
+		if value.Kind != tree.List {
+			yield(value)
+			return
+		}
+		for item := value.First; item != nil; item = item.Next {
+			if !yield(item.Aimed()) {
+				return
+			}
+		}
 	}
-	return n
 }
 
 // noun says what a node is, for messages.
-func noun(n *yaml.Node) string {
-	n = aimed(n)
+func noun(n *tree.Node) string {
+	n = n.Aimed()
 	switch {
-	case n.Kind == yaml.MappingNode:
+	case n.Kind == tree.Mapping:
 		return "a mapping"
-	case n.Kind == yaml.SequenceNode:
+	case n.Kind == tree.List:
 		return "a list"
-	case isNull(n):
+	case n.IsNull():
 		return "nothing"
 	}
 	return "the text \"" + clip(n.Value) + "\""

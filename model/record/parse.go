@@ -10,6 +10,7 @@ import (
 	"go.yaml.in/yaml/v3"
 
 	"driploop/model/record/internal/plainyaml"
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
@@ -21,9 +22,9 @@ const (
 	maxDepth = 100 // of brackets within each other
 )
 
-// parse turns the text of a file into the node of its one document, a mapping.
-// The node is nil if there is none.
-func parse(name string, text []byte) (*yaml.Node, *source, Faults) {
+// parse turns the text of a file into the root of its one document, a mapping,
+// with nodes of an arena. The root is nil if there is none.
+func parse(name string, text []byte, nodes *tree.Arena) (*tree.Node, *tree.Source, Faults) {
 	at := func(line, column int) verdict.Range {
 		p := verdict.Position{Line: line, Column: column}
 		return verdict.Range{Start: p, End: p}
@@ -35,35 +36,35 @@ func parse(name string, text []byte) (*yaml.Node, *source, Faults) {
 		return nil, nil, Faults{{name, at(1, 1), says}}
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
-	src := newSource(text)
-	var doc, second *yaml.Node
-	var err error
+	src := tree.NewSource(text)
 	if bounded(text) {
-		doc = plainyaml.Parse(text) // holds no stray character and bounds its depth
-	}
-	if doc == nil {
-		for _, scan := range []func([]byte) (int, string){stray, crowd} {
-			if off, says := scan(text); says != "" {
-				return nil, src, Faults{{name, src.span(off, off), says}}
-			}
+		if root := plainyaml.Parse(string(text), nodes); root != nil {
+			return root, src, nil // it holds no stray character and bounds its depth
 		}
-		doc, second, err = documents(bytes.NewReader(text))
 	}
+	for _, scan := range []func([]byte) (int, string){stray, crowd} {
+		if off, says := scan(text); says != "" {
+			return nil, src, Faults{{name, src.Span(off, off), says}}
+		}
+	}
+	doc, second, err := documents(bytes.NewReader(text))
 	switch {
 	case err != nil:
 		return nil, src, Faults{syntaxFault(name, src, err)}
-	case doc == nil, second == nil && isNull(doc.Content[0]):
+	case doc == nil, second == nil && isNothing(doc.Content[0]):
 		return nil, src, Faults{{name, at(1, 1), "the file holds no record; begin it with \"driploop: 1\""}}
 	}
-	root := doc.Content[0]
-	if root.Kind != yaml.MappingNode {
-		return nil, src, Faults{{name, src.rangeOf(root), fmt.Sprintf("a record is a mapping that begins with \"driploop: 1\"; here stands %s", noun(root))}}
+	root := nodes.Read(doc.Content[0])
+	if root.Kind != tree.Mapping {
+		return nil, src, Faults{{name, src.RangeOf(root), fmt.Sprintf("a record is a mapping that begins with \"driploop: 1\"; here stands %s", noun(root))}}
 	}
 	if second != nil {
 		return root, src, Faults{{name, at(second.Line, second.Column), "a second document begins here; write one record a file"}}
 	}
 	return root, src, nil
 }
+
+func isNothing(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == "!!null" }
 
 // documents returns the first two documents of a text, as far as it has them.
 // The parser panics on some hostile texts.

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
@@ -28,30 +29,16 @@ type Places struct {
 type place struct {
 	step  string // a key or id, or an index as [0]
 	under int32  // number of the place that it is under, or root
-	extent
+	at    tree.Extent
 }
 
 // root stands for the whole record, which has no place.
 const root = -1
 
-// extent is a range of a file in little room: it has at most MaxBytes.
-type extent struct{ line, column, endLine, endColumn int32 }
-
-func extentOf(at verdict.Range) extent {
-	return extent{int32(at.Start.Line), int32(at.Start.Column), int32(at.End.Line), int32(at.End.Column)}
-}
-
-func (e extent) written() verdict.Range {
-	return verdict.Range{
-		Start: verdict.Position{Line: int(e.line), Column: int(e.column)},
-		End:   verdict.Position{Line: int(e.endLine), Column: int(e.endColumn)},
-	}
-}
-
 // PlacesOf returns some places, by the paths of a record. What only leads to one of
 // them has the zero range.
 func PlacesOf(some map[string]verdict.Range) Places {
-	var p Places
+	var all []place
 	numbers := map[string]int32{"": root}
 	var add func(path string) int32
 	add = func(path string) int32 {
@@ -60,15 +47,14 @@ func PlacesOf(some map[string]verdict.Range) Places {
 		}
 		above, step := lastStep(path)
 		under := add(above)
-		numbers[path] = int32(len(p.all))
-		p.all = append(p.all, place{step, under, extentOf(some[path])})
+		numbers[path] = int32(len(all))
+		all = append(all, place{step, under, tree.Of(some[path])})
 		return numbers[path]
 	}
 	for _, path := range slices.Sorted(maps.Keys(some)) {
 		add(path)
 	}
-	p.index()
-	return p
+	return placesOf(all)
 }
 
 // At returns where a path stands; the zero range if it does not.
@@ -92,7 +78,7 @@ func (p Places) Find(path string) (verdict.Range, bool) {
 			return verdict.Range{}, false
 		}
 	}
-	return p.all[at].written(), true
+	return p.all[at].at.Range(), true
 }
 
 // All returns the paths and where they stand, in the order in which they were
@@ -109,7 +95,7 @@ func (p Places) All() iter.Seq2[string, verdict.Range] {
 			case at.under != root:
 				paths[i] = paths[at.under] + "." + at.step
 			}
-			if !yield(paths[i], at.written()) {
+			if !yield(paths[i], at.at.Range()) {
 				return
 			}
 		}
@@ -119,11 +105,12 @@ func (p Places) All() iter.Seq2[string, verdict.Range] {
 // Len is the number of places.
 func (p Places) Len() int { return len(p.all) }
 
-// index makes the places known by their steps.
-func (p *Places) index() {
-	if len(p.all) == 0 {
-		return
+// placesOf returns places as they were read.
+func placesOf(all []place) Places {
+	if len(all) == 0 {
+		return Places{}
 	}
+	p := Places{all: slices.Clone(all)}
 	size := 2
 	for size < 2*len(p.all) {
 		size *= 2
@@ -132,6 +119,7 @@ func (p *Places) index() {
 	for i := range p.all {
 		p.slots[p.slot(p.all[i].under, p.all[i].step)] = int32(i) + 1
 	}
+	return p
 }
 
 // hashSeed is different in each run, so that no record can have all its steps under

@@ -11,13 +11,14 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
 // cut returns what stands in a range of a text.
 func cut(text string, at verdict.Range) string {
-	s := newSource([]byte(strings.TrimPrefix(text, "\ufeff")))
-	return string(s.text[s.offset(at.Start):s.offset(at.End)])
+	s := tree.NewSource([]byte(strings.TrimPrefix(text, "\ufeff")))
+	return string(s.Text[s.Offset(at.Start):s.Offset(at.End)])
 }
 
 func span4(line, column, endLine, endColumn int) verdict.Range {
@@ -146,20 +147,20 @@ func TestRangesOfMappingsAndLists(t *testing.T) {
 func TestOffsetsAndPositionsAgree(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.StringOfN(rapid.SampledFrom([]rune("ab é𝔅\n\r{")), 0, 400, -1).Draw(t, "text")
-		s := newSource([]byte(text))
+		s := tree.NewSource([]byte(text))
 		line, column := 1, 1
 		runes := []rune(text)
 		at := 0
 		for i, r := range runes {
 			p := verdict.Position{Line: line, Column: column}
-			require.Equal(t, p, s.position(at), "offset %d of %q", at, text)
-			require.Equal(t, at, s.offset(p), "%v of %q", p, text)
+			require.Equal(t, p, s.Position(at), "offset %d of %q", at, text)
+			require.Equal(t, at, s.Offset(p), "%v of %q", p, text)
 			at += len(string(r))
 			column++
 			if r == '\n' || r == '\r' && (i+1 == len(runes) || runes[i+1] != '\n') {
 				line, column = line+1, 1
 			}
 		}
-		require.Equal(t, verdict.Position{Line: line, Column: column}, s.position(len(text)))
+		require.Equal(t, verdict.Position{Line: line, Column: column}, s.Position(len(text)))
 	})
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"driploop/model/record/internal/plainyaml"
+	"driploop/model/record/internal/tree"
 )
 
 // handedOn is a text with a mark of the end of the document, for which it is
@@ -39,8 +40,8 @@ func TestRecordsDecodeAlikeByBothReaders(t *testing.T) {
 	}
 	taken := 0
 	for _, text := range texts {
-		require.Nil(t, plainyaml.Parse(handedOn(text)))
-		if plainyaml.Parse(text) == nil {
+		require.Nil(t, plainyaml.Parse(string(handedOn(text)), &tree.Arena{}))
+		if plainyaml.Parse(string(text), &tree.Arena{}) == nil {
 			continue // read by yaml.v3 anyway
 		}
 		taken++
@@ -62,7 +63,7 @@ func TestNoStrayCharacterIsTaken(t *testing.T) {
 		}
 		for _, form := range []string{"a: b%cc\n", "a: b # %c\n", "a: '%c'\n", "a: \"%c\"\n", "%c: b\n"} {
 			text := []byte(fmt.Sprintf(form, r))
-			if plainyaml.Parse(text) == nil {
+			if plainyaml.Parse(string(text), &tree.Arena{}) == nil {
 				continue
 			}
 			if taken++; strayIn(text) != "" {

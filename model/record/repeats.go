@@ -19,6 +19,15 @@ type formText struct {
 	form *form
 }
 
+func (r *repeats) forget() {
+	const most = 1 << 12 // different texts of a large record
+	if len(r.quantities)+len(r.fitting) > most {
+		*r = repeats{}
+	}
+	clear(r.quantities)
+	clear(r.fitting)
+}
+
 // quantity is quantity.Parse.
 func (r *repeats) quantity(text string, dim quantity.Dimension) (quantity.Quantity, error) {
 	key := quantityText{text, dim}

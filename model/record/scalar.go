@@ -8,9 +8,8 @@ import (
 	"strings"
 	"time"
 
-	"go.yaml.in/yaml/v3"
-
 	"driploop/model/quantity"
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
@@ -20,18 +19,18 @@ const unknownWord = "unknown"
 // noneWord says that there is nothing to name.
 const noneWord = "none"
 
-func isUnknown(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Value == unknownWord }
+func isUnknown(n *tree.Node) bool { return n.Kind == tree.Scalar && n.Value == unknownWord }
 
 // value reads the value of a key into the target, whose type is that of the
 // field in the record.
-func (d *decoder) value(s *spec, key verdict.Range, n *yaml.Node, in spot, target any) {
-	v := aimed(n)
+func (d *decoder) value(s *spec, key verdict.Range, n *tree.Node, in spot, target any) {
+	v := n.Aimed()
 	if isUnknown(v) {
 		d.unknown(s, key, n, in, target)
 		return
 	}
-	if isNull(v) {
-		at := d.src.rangeOf(n)
+	if v.IsNull() {
+		at := d.src.RangeOf(n)
 		if at.Start == at.End {
 			at = key // nothing stands there
 		}
@@ -42,38 +41,38 @@ func (d *decoder) value(s *spec, key verdict.Range, n *yaml.Node, in spot, targe
 		s.part.decode(d, s, key, n, in, target)
 		return
 	}
-	at := d.src.rangeOf(n)
+	at := d.src.RangeOf(n)
 	switch s.shape {
 	case wordsShape, barrelShape, spanShape, pairShape:
-		if v.Kind != yaml.SequenceNode {
+		if v.Kind != tree.List {
 			d.fault(at, "%q is %s; write a list, such as %s", s.key, noun(v), s.example)
 			return
 		}
 		d.listValue(s, v, at, in, target)
 	default:
-		if v.Kind != yaml.ScalarNode {
+		if v.Kind != tree.Scalar {
 			d.fault(at, "%q is %s; write one value, such as %s", s.key, noun(v), s.example)
 			return
 		}
-		if v.Style&yaml.TaggedStyle != 0 && !coreTag(v.Tag) {
-			d.fault(at, "the tag %q means nothing in a record; delete it", clip(v.Tag))
+		if v.IsTagged() && !coreTag(v.Tag) {
+			d.fault(at, "the tag %q means nothing in a record; delete it", clip(v.TagName()))
 			return
 		}
 		d.scalar(s, v, at, target)
 	}
 }
 
-func coreTag(tag string) bool {
+func coreTag(tag tree.Tag) bool {
 	switch tag {
-	case "!!str", "!!int", "!!float", boolTag, "!!timestamp":
+	case tree.Str, tree.Int, tree.Float, tree.Bool, tree.Timestamp:
 		return true
 	}
 	return false
 }
 
 // unknown marks a value that nobody knows.
-func (d *decoder) unknown(s *spec, key verdict.Range, n *yaml.Node, in spot, target any) {
-	at := d.src.rangeOf(n)
+func (d *decoder) unknown(s *spec, key verdict.Range, n *tree.Node, in spot, target any) {
+	at := d.src.RangeOf(n)
 	switch {
 	case s.certain:
 		d.fault(at, "%q has to be known; %s", s.key, s.wanted())
@@ -120,7 +119,7 @@ func (s *spec) wanted() string {
 }
 
 // scalar reads one value that is not unknown.
-func (d *decoder) scalar(s *spec, n *yaml.Node, at verdict.Range, target any) {
+func (d *decoder) scalar(s *spec, n *tree.Node, at verdict.Range, target any) {
 	switch v := target.(type) {
 	case *Text:
 		if d.textOK(s, n.Value, at) {
@@ -128,7 +127,7 @@ func (d *decoder) scalar(s *spec, n *yaml.Node, at verdict.Range, target any) {
 			d.refer(s.refs, n.Value, at)
 		}
 	case *Flag:
-		if n.Tag != boolTag || n.Style != 0 {
+		if n.Tag != tree.Bool || n.Style != 0 {
 			d.fault(at, "%q is no flag; write true or false%s", clip(n.Value), boolHint(n))
 			return
 		}
@@ -164,7 +163,7 @@ func (d *decoder) scalar(s *spec, n *yaml.Node, at verdict.Range, target any) {
 }
 
 // boolHint explains what people write who learned YAML 1.1.
-func boolHint(n *yaml.Node) string {
+func boolHint(n *tree.Node) string {
 	switch strings.ToLower(n.Value) {
 	case "true", "false":
 		return " without quotation marks"

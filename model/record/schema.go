@@ -84,8 +84,8 @@ func (t *table[T]) object(b *schemaBuilder, kind int) object {
 		properties[f.key] = f.schema(b)
 		if t.kind != nil {
 			name := t.name + "." + f.key
-			if len(t.index[f.key]) > 1 {
-				name += "." + strconv.Itoa(slices.Index(t.index[f.key], i)+1)
+			if len(t.index.of(f.key)) > 1 {
+				name += "." + strconv.Itoa(slices.Index(t.index.of(f.key), i)+1)
 			}
 			properties[f.key] = b.define(name, func() object { return f.schema(b) })
 		}

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"go.yaml.in/yaml/v3"
+	"driploop/model/record/internal/tree"
 )
 
 // Shape lays a record out in the one usual way: two blanks a level, one behind a
@@ -18,7 +18,8 @@ import (
 func Shape(name string, text []byte) ([]byte, error) {
 	body := bytes.TrimPrefix(text, []byte("\ufeff"))
 	body = bytes.ReplaceAll(bytes.ReplaceAll(body, []byte("\r\n"), []byte("\n")), []byte("\r"), []byte("\n"))
-	root, src, faults := parse(name, body)
+	var nodes tree.Arena
+	root, src, faults := parse(name, body, &nodes)
 	if len(faults) > 0 {
 		return nil, faults
 	}
@@ -59,7 +60,7 @@ func comments(text []byte) []string {
 
 // shaper prints a tree of nodes.
 type shaper struct {
-	src   *source
+	src   *tree.Source
 	lines []string // of the old text
 	out   strings.Builder
 	last  int // line of the old text that was printed last, from 1
@@ -68,72 +69,71 @@ type shaper struct {
 const step = 2 // blanks a level
 
 // mapping prints a block mapping at an indentation.
-func (s *shaper) mapping(m *yaml.Node, indent int) {
-	for i := 0; i+1 < len(m.Content); i += 2 {
-		key, value := m.Content[i], m.Content[i+1]
-		s.above(key.Line, indent)
+func (s *shaper) mapping(m *tree.Node, indent int) {
+	for key := m.First; key != nil; key = key.Next.Next {
+		s.above(key.Begin().Line, indent)
 		s.out.WriteString(strings.Repeat(" ", indent) + s.text(key) + ":")
-		s.last = key.Line
-		s.value(value, s.src.end(key), indent)
+		s.last = key.Begin().Line
+		s.value(key.Next, s.src.End(key), indent)
 	}
 }
 
 // value prints what stands behind a key that ends at an offset, or a dash, and
 // ends the line.
-func (s *shaper) value(n *yaml.Node, key, indent int) {
-	if n.Anchor != "" && n.Kind != yaml.AliasNode {
-		s.out.WriteString(" &" + n.Anchor)
+func (s *shaper) value(n *tree.Node, key, indent int) {
+	if n.Anchor() != "" && n.Kind != tree.Alias {
+		s.out.WriteString(" &" + n.Anchor())
 	}
-	block := n.Style&yaml.FlowStyle == 0 && len(n.Content) > 0
+	block := n.Style&tree.Flow == 0 && n.First != nil
 	if !block {
 		if text := s.text(n); text != "" {
 			s.out.WriteString(" " + s.shifted(text, n, indent))
 		}
-		s.endLine(max(s.src.end(n), key))
+		s.endLine(max(s.src.End(n), key))
 		return
 	}
 	s.endLine(key)
-	if n.Kind == yaml.MappingNode {
+	if n.Kind == tree.Mapping {
 		s.mapping(n, indent+step)
 		return
 	}
-	for _, item := range n.Content {
+	for item := n.First; item != nil; item = item.Next {
 		s.item(item, indent+step)
 	}
 }
 
 // item prints an item of a block list.
-func (s *shaper) item(n *yaml.Node, indent int) {
+func (s *shaper) item(n *tree.Node, indent int) {
 	at := n
-	if n.Kind == yaml.MappingNode && n.Style&yaml.FlowStyle == 0 && len(n.Content) > 0 {
-		at = n.Content[0]
+	if n.Kind == tree.Mapping && n.Style&tree.Flow == 0 && n.First != nil {
+		at = n.First
 	}
-	s.above(at.Line, indent)
+	s.above(at.Begin().Line, indent)
 	s.out.WriteString(strings.Repeat(" ", indent) + "-")
-	s.last = at.Line
+	s.last = at.Begin().Line
 	if at == n {
-		s.value(n, s.src.offset(s.src.rangeOf(n).Start), indent)
+		s.value(n, s.src.Offset(s.src.RangeOf(n).Start), indent)
 		return
 	}
-	if n.Anchor != "" {
-		s.out.WriteString(" &" + n.Anchor + "\n")
-		s.last = max(n.Line, s.last)
+	if n.Anchor() != "" {
+		s.out.WriteString(" &" + n.Anchor() + "\n")
+		s.last = max(n.Begin().Line, s.last)
 		s.mapping(n, indent+step)
 		return
 	}
 	// The first key stands behind the dash.
 	var rest shaper
-	rest.src, rest.lines, rest.last = s.src, s.lines, at.Line-1
+	rest.src, rest.lines, rest.last = s.src, s.lines, at.Begin().Line-1
 	rest.mapping(n, indent+step)
 	s.out.WriteString(" " + strings.TrimLeft(rest.out.String(), " "))
 	s.last = rest.last
 }
 
 // text is a node as written, on one line if it was.
-func (s *shaper) text(n *yaml.Node) string {
-	r := s.src.rangeOf(n)
-	text := string(s.src.text[s.src.offset(r.Start):s.src.offset(r.End)])
-	if n.Kind != yaml.ScalarNode && n.Kind != yaml.AliasNode && !strings.ContainsAny(text, "\n#\"'&*!") {
+func (s *shaper) text(n *tree.Node) string {
+	r := s.src.RangeOf(n)
+	text := string(s.src.Text[s.src.Offset(r.Start):s.src.Offset(r.End)])
+	if n.Kind != tree.Scalar && n.Kind != tree.Alias && !strings.ContainsAny(text, "\n#\"'&*!") {
 		return oneSpace(text)
 	}
 	return text
@@ -149,12 +149,12 @@ func oneSpace(text string) string {
 }
 
 // shifted moves the further lines of a text with the level that it stands on.
-func (s *shaper) shifted(text string, n *yaml.Node, indent int) string {
+func (s *shaper) shifted(text string, n *tree.Node, indent int) string {
 	first, rest, several := strings.Cut(text, "\n")
 	if !several {
 		return text
 	}
-	old := len(s.lines[n.Line-1]) - len(strings.TrimLeft(s.lines[n.Line-1], " "))
+	old := len(s.lines[n.Begin().Line-1]) - len(strings.TrimLeft(s.lines[n.Begin().Line-1], " "))
 	lines := strings.Split(rest, "\n")
 	for i, line := range lines {
 		bare := strings.TrimLeft(line, " ")
@@ -169,8 +169,8 @@ func (s *shaper) shifted(text string, n *yaml.Node, indent int) string {
 // endLine prints the comment behind an offset of the old text, and ends the new
 // line.
 func (s *shaper) endLine(at int) {
-	line := s.src.position(max(at-1, 0)).Line
-	if rest := string(s.src.text[at:max(at, s.src.lineEnd(line))]); strings.Contains(rest, "#") {
+	line := s.src.Position(max(at-1, 0)).Line
+	if rest := string(s.src.Text[at:max(at, s.src.LineEnd(line))]); strings.Contains(rest, "#") {
 		s.out.WriteString("  " + strings.TrimRight(rest[strings.IndexByte(rest, '#'):], " \t"))
 	}
 	s.out.WriteString("\n")

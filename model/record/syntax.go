@@ -11,6 +11,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
@@ -24,27 +25,27 @@ var reported = regexp.MustCompile(`^yaml: (?:line (\d+): )?`)
 // parser tells at most the line where the mapping or list around the error
 // begins; so the place is taken as the end of the shortest beginning of the
 // file that fails in the same way.
-func syntaxFault(name string, src *source, err error) Fault {
+func syntaxFault(name string, src *tree.Source, err error) Fault {
 	says := err.Error()
-	if len(src.text) > maxSearched {
+	if len(src.Text) > maxSearched {
 		return Fault{name, reportedLine(says), plainWords(says, 0, "")}
 	}
-	at := failure(src.text, says)
+	at := failure(src.Text, says)
 	if strings.Contains(says, "unknown anchor") {
-		at = max(bytes.LastIndexByte(src.text[:at+1], '*'), 0)
+		at = max(bytes.LastIndexByte(src.Text[:at+1], '*'), 0)
 	}
 	end := at
-	if at < len(src.text) && src.text[at] != '\n' && src.text[at] != '\r' {
-		_, size := utf8.DecodeRune(src.text[at:])
+	if at < len(src.Text) && src.Text[at] != '\n' && src.Text[at] != '\r' {
+		_, size := utf8.DecodeRune(src.Text[at:])
 		end += size
 	}
 	var opened string
-	if open := unclosed(src.text[:at]); len(open) > 0 {
+	if open := unclosed(src.Text[:at]); len(open) > 0 {
 		last := open[len(open)-1]
-		p := src.position(last)
-		opened = fmt.Sprintf("the %c in line %d, column %d", src.text[last], p.Line, p.Column)
+		p := src.Position(last)
+		opened = fmt.Sprintf("the %c in line %d, column %d", src.Text[last], p.Line, p.Column)
 	}
-	return Fault{name, src.span(at, end), plainWords(says, charAt(src.text, at), opened)}
+	return Fault{name, src.Span(at, end), plainWords(says, charAt(src.Text, at), opened)}
 }
 
 // failure returns the offset of the last character of the shortest beginning of

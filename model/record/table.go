@@ -1,8 +1,9 @@
 package record
 
 import (
-	"go.yaml.in/yaml/v3"
+	"slices"
 
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
@@ -12,22 +13,21 @@ type table[T any] struct {
 	name   string // what messages call such a mapping
 	says   string
 	fields []field[T]
-	index  map[string][]int // by key; two fields share a key if no kind carries both
-	keys   []string         // each once, in the order of fields
-	parts  []int            // fields that hold a mapping
-	musts  []int            // required fields
-	kind   func(*T) int     // component kind, if fields depend on it
-	done   func(*T)         // what is left to do once a mapping was read
+	index  keyIndex
+	keys   []string     // each once, in the order of fields
+	parts  []int        // fields that hold a mapping
+	musts  []int        // required fields
+	kind   func(*T) int // component kind, if fields depend on it
+	done   func(*T)     // what is left to do once a mapping was read
 }
 
 func newTable[T any](name, says string, fields ...field[T]) *table[T] {
-	t := &table[T]{name: name, says: says, fields: fields, index: make(map[string][]int, len(fields))}
+	t := &table[T]{name: name, says: says, fields: fields}
 	for i := range fields {
 		f := &fields[i]
-		if len(t.index[f.key]) == 0 {
+		if !slices.Contains(t.keys, f.key) {
 			t.keys = append(t.keys, f.key)
 		}
-		t.index[f.key] = append(t.index[f.key], i)
 		if f.shape == partShape {
 			t.parts = append(t.parts, i)
 		}
@@ -35,6 +35,11 @@ func newTable[T any](name, says string, fields ...field[T]) *table[T] {
 			t.musts = append(t.musts, i)
 		}
 	}
+	t.index = newKeyIndex(len(t.keys), func(yield func(string, int) bool) {
+		for i := range fields {
+			yield(fields[i].key, i)
+		}
+	})
 	return t
 }
 
@@ -56,7 +61,7 @@ func (t *table[T]) keysFor(kind int) []string {
 // find returns the field of a key on a kind, or nil, and the first field of
 // that key on any kind.
 func (t *table[T]) find(key string, kind int) (f *field[T], first int) {
-	all := t.index[key]
+	all := t.index.of(key)
 	for _, i := range all {
 		if t.fields[i].kinds.has(kind) {
 			return &t.fields[i], all[0]
@@ -68,7 +73,7 @@ func (t *table[T]) find(key string, kind int) (f *field[T], first int) {
 // part decodes what is itself a mapping or a list of them.
 type part interface {
 	// decode reads n into the target; key is the node that names it.
-	decode(d *decoder, s *spec, at verdict.Range, n *yaml.Node, in spot, target any)
+	decode(d *decoder, s *spec, at verdict.Range, n *tree.Node, in spot, target any)
 	// fill marks a part that the file lacks or calls unknown, and sets its paths.
 	fill(d *decoder, path string, state State, at verdict.Range, target any)
 	// schema adds the definition of the mapping and returns a reference to it.
@@ -84,8 +89,8 @@ type part interface {
 // single is one mapping in a P.
 type single[P any] struct{ of func() *table[P] }
 
-func (p single[P]) decode(d *decoder, _ *spec, at verdict.Range, n *yaml.Node, in spot, target any) {
-	p.of().decode(d, at, d.src.rangeOf(n), n, in, "", target.(*P))
+func (p single[P]) decode(d *decoder, _ *spec, at verdict.Range, n *tree.Node, in spot, target any) {
+	p.of().decode(d, at, d.src.RangeOf(n), n, in, "", target.(*P))
 }
 
 func (p single[P]) fill(d *decoder, path string, state State, at verdict.Range, target any) {
@@ -95,26 +100,25 @@ func (p single[P]) fill(d *decoder, path string, state State, at verdict.Range, 
 // several is a list of mappings.
 type several[P any] struct{ of func() *table[P] }
 
-func (p several[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, in spot, target any) {
+func (p several[P]) decode(d *decoder, s *spec, _ verdict.Range, n *tree.Node, in spot, target any) {
 	list := target.(*[]*P)
-	seq, leave := d.follow(n)
-	defer leave()
-	if seq.Kind != yaml.SequenceNode {
-		d.fault(d.src.rangeOf(n), "%q is %s; write a list of %ss, each beginning with -", s.key, noun(seq), p.of().name)
+	seq := d.enter(n)
+	defer d.leave(n)
+	if seq.Kind != tree.List {
+		d.fault(d.src.RangeOf(n), "%q is %s; write a list of %ss, each beginning with -", s.key, noun(seq), p.of().name)
 		return
 	}
-	if d.crowded(s, n, len(seq.Content)) {
+	if d.crowded(s, n, int(seq.Size)) {
 		return
 	}
-	made := make([]P, len(seq.Content))
-	*list = make([]*P, 0, len(seq.Content))
-	for i, item := range seq.Content {
-		if !d.spend() {
-			return
-		}
-		here, step := d.src.rangeOf(item), itemStep(i)
+	made := make([]P, seq.Size)
+	*list = make([]*P, 0, seq.Size)
+	i := 0
+	for item := seq.First; item != nil && d.spend(); item = item.Next {
+		here, step := d.src.RangeOf(item), itemStep(i)
 		p.of().decode(d, here, here, item, spot{in.path + step, d.place(in.number, step, here)}, "", &made[i])
 		*list = append(*list, &made[i])
+		i++
 	}
 }
 
@@ -123,37 +127,41 @@ func (p several[P]) fill(*decoder, string, State, verdict.Range, any) {}
 // byID is a mapping of mappings by id.
 type byID[P any] struct{ of func() *table[P] }
 
-func (p byID[P]) decode(d *decoder, s *spec, _ verdict.Range, n *yaml.Node, in spot, target any) {
+func (p byID[P]) decode(d *decoder, s *spec, _ verdict.Range, n *tree.Node, in spot, target any) {
 	list := target.(*[]*P)
-	m, leave := d.follow(n)
-	defer leave()
-	if m.Kind != yaml.MappingNode {
-		d.fault(d.src.rangeOf(n), "%q is %s; write a mapping with the id of each %s as its key", s.key, noun(m), p.of().name)
+	m := d.enter(n)
+	defer d.leave(n)
+	if m.Kind != tree.Mapping {
+		d.fault(d.src.RangeOf(n), "%q is %s; write a mapping with the id of each %s as its key", s.key, noun(m), p.of().name)
 		return
 	}
-	pairs := d.pairs(m)
-	if d.crowded(s, n, len(pairs)/2) {
+	pairs := d.pairsOf(m)
+	defer d.drop(pairs)
+	if d.crowded(s, n, len(pairs)) {
 		return
 	}
-	made := make([]P, 0, len(pairs)/2)
-	*list = make([]*P, 0, len(pairs)/2)
-	first := make(map[string]verdict.Range, len(pairs)/2)
-	for i := 0; i+1 < len(pairs) && d.spend(); i += 2 {
-		here := d.src.rangeOf(pairs[i])
-		id, ok := d.id(pairs[i], here, p.of().name)
+	made := make([]P, 0, len(pairs))
+	*list = make([]*P, 0, len(pairs))
+	ids := idsOf(pairs)
+	for i, pair := range pairs {
+		if !d.spend() {
+			return
+		}
+		here := d.src.RangeOf(pair.key)
+		id, ok := d.id(pair.key, here, p.of().name)
 		if !ok {
 			continue
 		}
-		if other, twice := first[id]; twice {
+		if first := ids.first(i, id); first != nil {
+			other := d.src.RangeOf(first).Start
 			d.fault(here, "%s %q is here twice; the first one stands in line %d, column %d: give this one another id",
-				p.of().name, clip(id), other.Start.Line, other.Start.Column)
+				p.of().name, clip(id), other.Line, other.Column)
 			continue
 		}
-		first[id] = here
-		item := spot{join(in.path, id), d.place(in.number, id, here)}
 		made = made[:len(made)+1]
 		v := &made[len(made)-1]
-		p.of().decode(d, here, d.src.rangeOf(pairs[i+1]), pairs[i+1], item, id, v)
+		item := spot{d.join(in.path, id), d.place(in.number, id, here)}
+		p.of().decode(d, here, d.src.RangeOf(pair.value), pair.value, item, id, v)
 		*list = append(*list, v)
 	}
 }
@@ -164,9 +172,9 @@ func (p byID[P]) fill(*decoder, string, State, verdict.Range, any) {}
 const maxEntries = 20_000
 
 // crowded reports a section or list that no record has.
-func (d *decoder) crowded(s *spec, n *yaml.Node, entries int) bool {
+func (d *decoder) crowded(s *spec, n *tree.Node, entries int) bool {
 	if entries > maxEntries {
-		d.fault(d.src.rangeOf(n), "%q has %d entries; a record has at most %d", s.key, entries, maxEntries)
+		d.fault(d.src.RangeOf(n), "%q has %d entries; a record has at most %d", s.key, entries, maxEntries)
 	}
 	return entries > maxEntries
 }

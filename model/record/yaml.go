@@ -1,26 +1,35 @@
 package record
 
 import (
-	"go.yaml.in/yaml/v3"
-
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
 // YAML is a YAML file that is no record, such as one of settings, read with the
 // same bounds and the same messages as a record.
 type YAML struct {
-	Root *yaml.Node // a mapping
-	src  *source
+	Root *Node // a mapping
+	src  *tree.Source
 }
+
+// Node is a node of a YAML file.
+type Node = tree.Node
+
+// The kinds of node that are no aliases.
+const (
+	ScalarNode  = tree.Scalar
+	MappingNode = tree.Mapping
+	ListNode    = tree.List
+)
 
 // ParseYAML parses a file that holds one mapping.
 func ParseYAML(name string, text []byte) (YAML, Faults) {
-	root, src, faults := parse(name, text)
+	root, src, faults := parse(name, text, &tree.Arena{})
 	return YAML{Root: root, src: src}, faults
 }
 
 // RangeOf returns the range of a node as it is written.
-func (y YAML) RangeOf(n *yaml.Node) verdict.Range { return y.src.rangeOf(n) }
+func (y YAML) RangeOf(n *Node) verdict.Range { return y.src.RangeOf(n) }
 
 // Choices says what would be right instead of a word: the nearest of those
 // allowed, or all of them.

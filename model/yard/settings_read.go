@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"github.com/gobwas/glob"
-	"go.yaml.in/yaml/v3"
 
 	"driploop/model/record"
 	"driploop/model/verdict"
@@ -52,17 +51,13 @@ type reader struct {
 
 // node is a value with its place.
 type node struct {
-	*yaml.Node
+	*record.Node
 	at  verdict.Range
 	key verdict.Range // of its key, in a mapping
 }
 
-func (r *reader) node(n *yaml.Node) node {
-	at := r.file.RangeOf(n)
-	for n.Kind == yaml.AliasNode {
-		n = n.Alias
-	}
-	return node{Node: n, at: at}
+func (r *reader) node(n *record.Node) node {
+	return node{Node: n.Aimed(), at: r.file.RangeOf(n)}
 }
 
 func (r *reader) fault(at verdict.Range, format string, args ...any) {
@@ -71,10 +66,10 @@ func (r *reader) fault(at verdict.Range, format string, args ...any) {
 
 // each visits the keys of a mapping; it refuses those that are not known, if
 // some are, and those that stand twice.
-func (r *reader) each(n *yaml.Node, of string, known []string, visit func(key string, n node)) {
+func (r *reader) each(n *record.Node, of string, known []string, visit func(key string, n node)) {
 	seen := map[string]verdict.Range{}
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		key, at := n.Content[i].Value, r.file.RangeOf(n.Content[i])
+	for k := n.First; k != nil; k = k.Next.Next {
+		key, at := k.Value, r.file.RangeOf(k)
 		first, twice := seen[key]
 		switch {
 		case twice:
@@ -85,7 +80,7 @@ func (r *reader) each(n *yaml.Node, of string, known []string, visit func(key st
 			continue
 		}
 		seen[key] = at
-		value := r.node(n.Content[i+1])
+		value := r.node(k.Next)
 		value.key = at
 		visit(key, value)
 	}
@@ -93,7 +88,7 @@ func (r *reader) each(n *yaml.Node, of string, known []string, visit func(key st
 
 // mapping tells whether a value is a mapping, and what it should be if not.
 func (r *reader) mapping(key string, n node, example string) bool {
-	if n.Kind == yaml.MappingNode {
+	if n.Kind == record.MappingNode {
 		return true
 	}
 	r.fault(n.at, "%q is no mapping; write it like %s", key, example)
@@ -102,10 +97,10 @@ func (r *reader) mapping(key string, n node, example string) bool {
 
 func (r *reader) word(k *setting, n node) string {
 	switch {
-	case n.Style&yaml.TaggedStyle != 0:
+	case n.IsTagged():
 		r.fault(n.at, "%q is written without a tag, such as %s", k.key, k.example)
 		return ""
-	case n.Kind != yaml.ScalarNode || n.Tag == "!!null" || n.Value == "":
+	case n.Kind != record.ScalarNode || n.IsNull() || n.Value == "":
 		r.fault(n.at, "%q wants one word, such as %s", k.key, k.example)
 		return ""
 	case k.words != nil && !slices.Contains(k.words, n.Value):
@@ -116,7 +111,7 @@ func (r *reader) word(k *setting, n node) string {
 }
 
 func (r *reader) flag(k *setting, n node) bool {
-	if n.Kind != yaml.ScalarNode || n.Tag != "!!bool" || n.Value != "true" && n.Value != "false" {
+	if !n.IsBool() || n.Value != "true" && n.Value != "false" {
 		r.fault(n.at, "%q is true or false, without quotes", k.key)
 	}
 	return n.Value == "true"
@@ -124,12 +119,12 @@ func (r *reader) flag(k *setting, n node) bool {
 
 // items returns the items of a list; one word alone is a list of one.
 func (r *reader) items(k *setting, n node) []node {
-	if n.Kind != yaml.SequenceNode {
+	if n.Kind != record.ListNode {
 		return []node{n}
 	}
-	all := make([]node, len(n.Content))
-	for i, item := range n.Content {
-		all[i] = r.node(item)
+	all := make([]node, 0, n.Size)
+	for item := n.First; item != nil; item = item.Next {
+		all = append(all, r.node(item))
 	}
 	if len(all) == 0 {
 		r.fault(n.at, "%q is an empty list; write it like %s, or leave it out", k.key, k.example)

@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"go.yaml.in/yaml/v3"
+
+	"driploop/model/record/internal/tree"
 )
 
 // BenchmarkParse sets the scanner beside yaml.v3 on a demo record.
@@ -17,8 +19,10 @@ func BenchmarkParse(b *testing.B) {
 	b.Run("plain", func(b *testing.B) {
 		b.ReportAllocs()
 		b.SetBytes(int64(len(text)))
+		var arena tree.Arena
 		for b.Loop() {
-			require.NotNil(b, Parse(text))
+			require.NotNil(b, Parse(string(text), &arena))
+			arena.Forget()
 		}
 	})
 	b.Run("yaml.v3", func(b *testing.B) {

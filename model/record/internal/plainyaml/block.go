@@ -1,29 +1,27 @@
 package plainyaml
 
-import "go.yaml.in/yaml/v3"
+import "driploop/model/record/internal/tree"
 
 // mapping reads a block mapping that stands at a column, from behind the colon of
 // its first key.
-func (s *scanner) mapping(column int, key scalar) *yaml.Node {
+func (s *scanner) mapping(column int, key scalar) *tree.Node {
 	if s.depth++; s.depth > maxDepth {
 		return nil
 	}
-	n := s.node(yaml.MappingNode, "!!map", key.line, key.column)
-	base := s.nodes.open()
+	all := children{of: s.node(tree.Mapping, tree.Map, key.line, key.column)}
 	for {
-		s.nodes.add(s.leaf(key))
+		all.key(s.leaf(key))
 		value := s.entry(column, false)
 		if value == nil {
 			return nil
 		}
-		s.nodes.add(value)
+		all.add(value)
 		switch indent := s.indent(); {
 		case indent > column:
 			return nil
 		case indent < column:
-			n.Content = s.nodes.close(base)
 			s.depth--
-			return n
+			return all.end()
 		}
 		var ok bool
 		if key, ok = s.scalar(false); !ok || !s.colon(key) {
@@ -43,19 +41,18 @@ func (s *scanner) colon(key scalar) bool {
 
 // sequence reads a block list whose dashes stand at a column. One that is not
 // indented against the mapping that it stands in may end with a key of that.
-func (s *scanner) sequence(column int, indented bool) *yaml.Node {
+func (s *scanner) sequence(column int, indented bool) *tree.Node {
 	if s.depth++; s.depth > maxDepth {
 		return nil
 	}
-	n := s.node(yaml.SequenceNode, "!!seq", s.line, s.column())
-	base := s.nodes.open()
+	all := children{of: s.node(tree.List, tree.Seq, s.line, s.column())}
 	for {
 		s.at++
 		item := s.entry(column, true)
 		if item == nil {
 			return nil
 		}
-		s.nodes.add(item)
+		all.add(item)
 		indent := s.indent()
 		switch {
 		case indent == column && s.dash():
@@ -63,9 +60,8 @@ func (s *scanner) sequence(column int, indented bool) *yaml.Node {
 		case indent > column, indent == column && indented:
 			return nil
 		}
-		n.Content = s.nodes.close(base)
 		s.depth--
-		return n
+		return all.end()
 	}
 }
 
@@ -74,7 +70,7 @@ func (s *scanner) dash() bool { return s.peek() == '-' && s.blankAt(s.at+1) }
 
 // entry reads what belongs to a colon or a dash of a collection at a column, and
 // goes to the next line that does not.
-func (s *scanner) entry(column int, item bool) *yaml.Node {
+func (s *scanner) entry(column int, item bool) *tree.Node {
 	line, behind := s.line, s.column()
 	if !s.next() {
 		return nil
@@ -102,8 +98,8 @@ func (s *scanner) entry(column int, item bool) *yaml.Node {
 
 // content reads a node that begins here. Where a block collection may begin is
 // told.
-func (s *scanner) content(block bool) *yaml.Node {
-	var n *yaml.Node
+func (s *scanner) content(block bool) *tree.Node {
+	var n *tree.Node
 	switch c := s.peek(); {
 	case block && s.dash():
 		return s.sequence(s.column(), true)

@@ -7,6 +7,8 @@ import (
 	"io"
 
 	"go.yaml.in/yaml/v3"
+
+	"driploop/model/record/internal/tree"
 )
 
 // reference returns what yaml.v3 makes of a text that holds one document.
@@ -27,52 +29,104 @@ func reference(text []byte) (doc *yaml.Node, err error) {
 	return &first, nil
 }
 
+// isTaken reports whether a text is not handed on.
+func isTaken(text []byte) bool { return Parse(string(text), &tree.Arena{}) != nil }
+
 // differs says what is different between what Parse and yaml.v3 make of a text;
 // "" if nothing is, or if Parse hands the text on.
 func differs(text []byte) string {
-	got := Parse(bytes.Clone(text))
+	var arena tree.Arena
+	got := Parse(string(text), &arena)
 	if got == nil {
 		return ""
 	}
-	want, err := reference(text)
+	doc, err := reference(text)
 	if err != nil {
 		return "taken, and yaml.v3 says: " + err.Error()
 	}
-	c := comparison{}
-	c.compare("", got, want)
+	want := doc.Content[0]
+	if says := compare(text, got, want); says != "" {
+		return says
+	}
+	arena.Forget()
+	if says := compare(text, Parse(string(text), &arena), want); says != "" {
+		return "with nodes used again: " + says
+	}
+	return ""
+}
+
+// compare says how a tree differs from that of yaml.v3. Where a node ends, which
+// yaml.v3 does not tell, is held to what is read from the text along its nodes.
+func compare(text []byte, got *tree.Node, want *yaml.Node) string {
+	var arena tree.Arena
+	c := comparison{src: tree.NewSource(text), met: map[*tree.Node]*yaml.Node{}}
+	c.compare("", got, arena.Read(want), want)
 	return c.says
 }
 
 type comparison struct {
 	says string
-	met  map[*yaml.Node]*yaml.Node // of aliases: by a node of ours that of yaml.v3
+	src  *tree.Source
+	met  map[*tree.Node]*yaml.Node // of aliases: by a node of ours that of yaml.v3
 }
 
-func (c *comparison) compare(path string, got, want *yaml.Node) {
-	if c.met == nil {
-		c.met = map[*yaml.Node]*yaml.Node{}
+// told is what a node tells of itself alone.
+type told struct {
+	Kind         yaml.Kind
+	Style        yaml.Style
+	Tag          string
+	Value        string
+	Anchor       string
+	Line, Column int
+	Children     int
+	Merges       bool
+}
+
+func tell(n *tree.Node) told {
+	kind := map[tree.Kind]yaml.Kind{tree.Scalar: yaml.ScalarNode, tree.Mapping: yaml.MappingNode, tree.List: yaml.SequenceNode, tree.Alias: yaml.AliasNode}[n.Kind]
+	return told{
+		kind, yaml.Style(n.Style), n.TagName(), n.Value, n.Anchor(), n.Begin().Line, n.Begin().Column, int(n.Size), n.Merges,
 	}
+}
+
+func tellYAML(n *yaml.Node) told {
+	merges := false
+	for i := 0; n.Kind == yaml.MappingNode && i < len(n.Content); i += 2 {
+		merges = merges || n.Content[i].Tag == "!!merge"
+	}
+	return told{n.Kind, n.Style, n.Tag, n.Value, n.Anchor, n.Line, n.Column, len(n.Content), merges}
+}
+
+func (c *comparison) compare(path string, got, read *tree.Node, want *yaml.Node) {
 	c.met[got] = want
-	a, b := *got, *want
-	b.HeadComment, b.LineComment, b.FootComment = "", "", ""
-	a.Content, b.Content, a.Alias, b.Alias = nil, nil, nil, nil
-	if printed, other := fmt.Sprintf("%#v", a), fmt.Sprintf("%#v", b); printed != other {
-		c.say(path, printed, other)
+	if ours, theirs := tell(got), tellYAML(want); ours != theirs {
+		c.say(path, ours, theirs)
 	}
-	if (got.Alias == nil) != (want.Alias == nil) || got.Alias != nil && c.met[got.Alias] != want.Alias {
+	if again := tell(read); again != tell(got) {
+		c.say(path, tell(got), again)
+	}
+	if ends := c.src.RangeOf(read); got.At != tree.Of(ends) {
+		c.say(path, got.At, ends)
+	}
+	if (got.Kind == tree.Alias) != (want.Alias != nil) || got.Kind == tree.Alias && c.met[got.Aimed()] != want.Alias {
 		c.say(path, "alias of another node", "")
 	}
-	if len(got.Content) != len(want.Content) || cap(got.Content) != len(got.Content) {
-		c.say(path, fmt.Sprint(len(got.Content), " children"), fmt.Sprint(len(want.Content)))
-		return
+	ours, theirs := got.First, read.First
+	for i, child := range want.Content {
+		if ours == nil || theirs == nil {
+			c.say(path, "fewer children", len(want.Content))
+			return
+		}
+		c.compare(fmt.Sprintf("%s/%d", path, i), ours, theirs, child)
+		ours, theirs = ours.Next, theirs.Next
 	}
-	for i := range got.Content {
-		c.compare(fmt.Sprintf("%s/%d", path, i), got.Content[i], want.Content[i])
+	if ours != nil || theirs != nil {
+		c.say(path, "more children", len(want.Content))
 	}
 }
 
-func (c *comparison) say(path, got, want string) {
+func (c *comparison) say(path string, got, want any) {
 	if c.says == "" {
-		c.says = fmt.Sprintf("%s: %s, and yaml.v3: %s", path, got, want)
+		c.says = fmt.Sprintf("%s: %+v, and yaml.v3: %+v", path, got, want)
 	}
 }

@@ -1,22 +1,19 @@
 package plainyaml
 
-import "go.yaml.in/yaml/v3"
+import "driploop/model/record/internal/tree"
 
 // flow reads a mapping or list in brackets, which may go over several lines.
-func (s *scanner) flow() *yaml.Node {
+func (s *scanner) flow() *tree.Node {
 	if s.depth++; s.depth > maxDepth {
 		return nil
 	}
-	var n *yaml.Node
-	closing := byte(']')
+	kind, tag, closing := tree.List, tree.Seq, byte(']')
 	if s.peek() == '{' {
-		closing = '}'
-		n = s.node(yaml.MappingNode, "!!map", s.line, s.column())
-	} else {
-		n = s.node(yaml.SequenceNode, "!!seq", s.line, s.column())
+		kind, tag, closing = tree.Mapping, tree.Map, '}'
 	}
-	n.Style = yaml.FlowStyle
-	base := s.nodes.open()
+	n := s.node(kind, tag, s.line, s.column())
+	n.Style = tree.Flow
+	all := children{of: n}
 	for more := true; more; {
 		s.at++ // the opening bracket or a comma
 		if !s.next() {
@@ -25,7 +22,7 @@ func (s *scanner) flow() *yaml.Node {
 		if s.peek() == closing {
 			break
 		}
-		if closing == '}' && !s.flowKey() || !s.flowValue() {
+		if kind == tree.Mapping && !s.flowKey(&all) || !s.flowValue(&all) {
 			return nil
 		}
 		if more = s.peek() == ','; !more && s.peek() != closing {
@@ -33,30 +30,30 @@ func (s *scanner) flow() *yaml.Node {
 		}
 	}
 	s.at++
-	n.Content = s.nodes.close(base)
+	s.end(n)
 	s.depth--
 	return n
 }
 
 // flowKey reads a key with its colon.
-func (s *scanner) flowKey() bool {
+func (s *scanner) flowKey(all *children) bool {
 	key, ok := s.scalar(true)
 	if !ok || !s.colon(key) {
 		return false
 	}
-	s.nodes.add(s.leaf(key))
+	all.key(s.leaf(key))
 	return s.next()
 }
 
 // flowValue reads a value or an item and goes to what follows it.
-func (s *scanner) flowValue() bool {
+func (s *scanner) flowValue(all *children) bool {
 	if s.peek() == '&' {
 		line := s.line
 		if !s.anchor() || !s.next() || s.line > line {
 			return false
 		}
 	}
-	var n *yaml.Node
+	var n *tree.Node
 	switch s.peek() {
 	case '*':
 		n = s.alias()
@@ -72,6 +69,6 @@ func (s *scanner) flowValue() bool {
 	if n == nil {
 		return false
 	}
-	s.nodes.add(n)
+	all.add(n)
 	return s.next()
 }

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"go.yaml.in/yaml/v3"
+
+	"driploop/model/record/internal/tree"
 )
 
 // FuzzParse: whatever is taken, yaml.v3 takes and reads as the same nodes.
@@ -34,15 +36,15 @@ func FuzzTag(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, value string) {
 		if got, want := tagOf(value), tagByYAML(value); got != want {
-			t.Fatalf("%q: %s, and yaml.v3: %s", value, got, want)
+			t.Fatalf("%q: %d, and yaml.v3: %d", value, got, want)
 		}
 	})
 }
 
 // tagByYAML is the tag of a text without quotation marks by yaml.v3.
-func tagByYAML(value string) string {
+func tagByYAML(value string) tree.Tag {
 	if value == "<<" {
-		return "!!merge" // told by its parser, before it resolves the others
+		return tree.Merge // told by its parser, before it resolves the others
 	}
-	return (&yaml.Node{Kind: yaml.ScalarNode, Value: value}).ShortTag()
+	return tree.TagOf((&yaml.Node{Kind: yaml.ScalarNode, Value: value}).ShortTag())
 }

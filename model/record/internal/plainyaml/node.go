@@ -1,49 +1,6 @@
 package plainyaml
 
-import "go.yaml.in/yaml/v3"
-
-// nodes makes nodes and lists of them many at a time.
-type nodes struct {
-	made  []yaml.Node
-	used  int // of them
-	refs  []*yaml.Node
-	stack []*yaml.Node // children of the collections that are open
-}
-
-// As many as fit into the largest small allocation of the runtime, 32 KB.
-const (
-	nodesAtOnce = 200
-	refsAtOnce  = 2048
-)
-
-func (n *nodes) take() *yaml.Node {
-	if n.used == len(n.made) {
-		n.made, n.used = make([]yaml.Node, nodesAtOnce), 0
-	}
-	n.used++
-	return &n.made[n.used-1]
-}
-
-// open begins a collection, add gives it a child, close returns its children.
-func (n *nodes) open() int { return len(n.stack) }
-
-func (n *nodes) add(child *yaml.Node) { n.stack = append(n.stack, child) }
-
-func (n *nodes) close(base int) []*yaml.Node {
-	children := n.stack[base:]
-	size := len(children)
-	if size == 0 {
-		return nil
-	}
-	if size > len(n.refs) {
-		n.refs = make([]*yaml.Node, max(size, refsAtOnce))
-	}
-	kept := n.refs[:size:size]
-	n.refs = n.refs[size:]
-	copy(kept, children)
-	n.stack = n.stack[:base]
-	return kept
-}
+import "driploop/model/record/internal/tree"
 
 // anchor is a name that the next node gets, and where it stands.
 type anchor struct {
@@ -74,15 +31,18 @@ func isName(c byte) bool {
 }
 
 // alias reads the name of a node that came before, or in which it stands.
-func (s *scanner) alias() *yaml.Node {
+func (s *scanner) alias() *tree.Node {
 	if s.pending.name != "" {
 		return nil
 	}
-	n := s.node(yaml.AliasNode, "", s.line, s.column())
+	n := s.node(tree.Alias, tree.None, s.line, s.column())
 	n.Value = s.name()
-	if n.Alias = s.anchors[n.Value]; n.Alias == nil {
+	target := s.anchors[n.Value]
+	if target == nil {
 		return nil
 	}
+	s.nodes.SetTarget(n, target)
+	s.end(n)
 	switch s.peek() {
 	case ',', ']', '}':
 		return n
@@ -93,33 +53,69 @@ func (s *scanner) alias() *yaml.Node {
 	return n
 }
 
-// node makes a node at a place, or at that of the anchor before it.
-func (s *scanner) node(kind yaml.Kind, tag string, line, column int) *yaml.Node {
-	n := s.nodes.take()
-	n.Kind, n.Tag, n.Line, n.Column = kind, tag, line, column+1
+// node makes a node that stands at a place, behind the anchor that came before it.
+func (s *scanner) node(kind tree.Kind, tag tree.Tag, line, column int) *tree.Node {
+	n := s.nodes.Node(kind, tag)
+	n.At.Line, n.At.Column = int32(line), int32(column+1)
 	if s.pending.name != "" {
-		n.Anchor, n.Line, n.Column = s.pending.name, s.pending.line, s.pending.column+1
+		s.nodes.SetAnchor(n, s.pending.name, s.pending.line, s.pending.column+1)
 		if s.anchors == nil {
-			s.anchors = map[string]*yaml.Node{}
+			s.anchors = map[string]*tree.Node{}
 		}
-		s.anchors[n.Anchor] = n
+		s.anchors[s.pending.name] = n
 		s.pending = anchor{}
 	}
 	return n
 }
 
+// end has a node end here.
+func (s *scanner) end(n *tree.Node) {
+	n.At.EndLine, n.At.EndColumn = int32(s.line), int32(s.column()+1)
+}
+
 // leaf makes the node of a text.
-func (s *scanner) leaf(t scalar) *yaml.Node {
-	tag := text
+func (s *scanner) leaf(t scalar) *tree.Node {
+	tag := tree.Str
 	if t.style == 0 {
 		tag = tagOf(t.value)
 	}
-	n := s.node(yaml.ScalarNode, tag, t.line, t.column)
+	n := s.node(tree.Scalar, tag, t.line, t.column)
 	n.Value, n.Style = t.value, t.style
+	n.At.EndLine, n.At.EndColumn = int32(t.line), int32(t.end+1)
 	return n
 }
 
 // empty makes the node of a value that is not written.
-func (s *scanner) empty(line, column int) *yaml.Node {
-	return s.node(yaml.ScalarNode, "!!null", line, column)
+func (s *scanner) empty(line, column int) *tree.Node {
+	n := s.node(tree.Scalar, tree.Null, line, column)
+	n.At.EndLine, n.At.EndColumn = n.At.Line, n.At.Column
+	return n
+}
+
+// children gathers the children of a collection.
+type children struct {
+	of   *tree.Node
+	last *tree.Node
+}
+
+func (c *children) add(n *tree.Node) {
+	if c.last == nil {
+		c.of.First = n
+	} else {
+		c.last.Next = n
+	}
+	c.last = n
+	c.of.Size++
+}
+
+// key adds the key of a mapping.
+func (c *children) key(n *tree.Node) {
+	c.add(n)
+	c.of.Merges = c.of.Merges || n.IsMerge()
+}
+
+// end returns a block collection, which ends with its last child.
+func (c *children) end() *tree.Node {
+	c.of.At.EndLine, c.of.At.EndColumn = c.last.At.EndLine, c.last.At.EndColumn
+	return c.of
 }

@@ -5,14 +5,14 @@
 // quoted, anchors, aliases and comments. A text that holds anything else, that is
 // not YAML, or that leaves any doubt is handed on: Parse returns nil, and yaml.v3
 // reads all of it. So every message about faulty YAML stays that of yaml.v3, and
-// what Parse returns is what yaml.v3 would have returned; the tests hold the two
+// what Parse returns tells what yaml.v3 would have returned; the tests hold the two
 // together, node by node.
 package plainyaml
 
 import (
 	"unicode/utf8"
 
-	"go.yaml.in/yaml/v3"
+	"driploop/model/record/internal/tree"
 )
 
 const (
@@ -23,27 +23,23 @@ const (
 	maxKey = 1024
 )
 
-// Parse returns the document node of a text as yaml.v3 makes it, without the
-// comments; nil if the text has to be read by yaml.v3. The nodes do not keep the
-// slice.
-func Parse(text []byte) *yaml.Node {
-	s := &scanner{text: string(text), line: 1}
+// Parse returns the root of a text, a mapping, with what yaml.v3 tells of its nodes
+// but comments, made by an arena; nil if the text has to be read by yaml.v3.
+func Parse(text string, nodes *tree.Arena) *tree.Node {
+	s := &scanner{text: text, line: 1, nodes: nodes}
 	if !s.next() {
 		return nil
 	}
-	line, column := s.line, s.column()
-	if column == 0 && s.rest("---") && s.blankAt(s.at+3) {
+	line := s.line
+	if s.column() == 0 && s.rest("---") && s.blankAt(s.at+3) {
 		s.at += 3
 		if !s.next() || s.line == line {
 			return nil
 		}
-	} else {
-		column = s.indent()
 	}
 	if s.indent() != 0 {
 		return nil // empty, or beginning in an unusual place
 	}
-	doc := s.node(yaml.DocumentNode, "", line, column)
 	key, ok := s.scalar(false)
 	if !ok || !s.colon(key) {
 		return nil
@@ -52,8 +48,7 @@ func Parse(text []byte) *yaml.Node {
 	if root == nil || !s.done() {
 		return nil
 	}
-	doc.Content = []*yaml.Node{root}
-	return doc
+	return root
 }
 
 // scanner goes through a text once, never back. Its methods stand at the first
@@ -68,9 +63,9 @@ type scanner struct {
 	zero int
 
 	depth   int
-	anchors map[string]*yaml.Node
+	anchors map[string]*tree.Node
 	pending anchor // of the node that comes next
-	nodes   nodes
+	nodes   *tree.Arena
 }
 
 func (s *scanner) done() bool { return s.at >= len(s.text) }

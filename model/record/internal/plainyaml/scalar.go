@@ -4,16 +4,17 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"go.yaml.in/yaml/v3"
+	"driploop/model/record/internal/tree"
 )
 
 // scalar is a text on one line.
 type scalar struct {
 	value  string
-	style  yaml.Style
+	style  tree.Style
 	from   int // byte offset
 	line   int // from 1
 	column int // from 0
+	end    int // column behind it
 }
 
 // scalar reads a key, a value or an item that is a text; within brackets it ends
@@ -23,16 +24,17 @@ func (s *scanner) scalar(flow bool) (scalar, bool) {
 	var ok bool
 	switch s.peek() {
 	case '"':
-		text.style = yaml.DoubleQuotedStyle
+		text.style = tree.DoubleQuoted
 		text.value, ok = s.doubleQuoted()
 	case '\'':
-		text.style = yaml.SingleQuotedStyle
+		text.style = tree.SingleQuoted
 		text.value, ok = s.singleQuoted()
 	default:
 		if ok = s.beginsWord(); ok {
 			text.value, ok = s.word(flow)
 		}
 	}
+	text.end = s.column()
 	return text, ok
 }
 

@@ -4,51 +4,51 @@ import (
 	"strings"
 
 	"go.yaml.in/yaml/v3"
-)
 
-const text = "!!str"
+	"driploop/model/record/internal/tree"
+)
 
 // tagOf returns the tag that yaml.v3 gives to a text without quotation marks.
 // Texts of the forms that records are full of are told here; all others, which
 // might be a number or a date in one of many spellings, yaml.v3 is asked.
-func tagOf(value string) string {
+func tagOf(value string) tree.Tag {
 	if value == "" {
-		return "!!null"
+		return tree.Null
 	}
 	switch c := value[0]; {
 	case c >= '0' && c <= '9':
 		if isCount(value) {
-			return "!!int"
+			return tree.Int
 		}
 		if isQuantity(value) {
-			return text
+			return tree.Str
 		}
 	case c == '+', c == '-', c == '.':
 		if isQuantity(value) {
-			return text
+			return tree.Str
 		}
 	case c == '<':
 		if value == "<<" {
-			return "!!merge"
+			return tree.Merge
 		}
-		return text
+		return tree.Str
 	case len(value) > len("false"):
-		return text // longer than any word of YAML
+		return tree.Str // longer than any word of YAML
 	default:
 		return tagOfWord(value)
 	}
-	return (&yaml.Node{Kind: yaml.ScalarNode, Value: value}).ShortTag()
+	return tree.TagOf((&yaml.Node{Kind: yaml.ScalarNode, Value: value}).ShortTag())
 }
 
 // tagOfWord returns the tag of a text that begins with a letter or the like.
-func tagOfWord(value string) string {
+func tagOfWord(value string) tree.Tag {
 	switch value {
 	case "true", "True", "TRUE", "false", "False", "FALSE":
-		return "!!bool"
+		return tree.Bool
 	case "null", "Null", "NULL", "~":
-		return "!!null"
+		return tree.Null
 	}
-	return text
+	return tree.Str
 }
 
 // isCount reports whether a text is a whole number in the plainest form.
