@@ -100,25 +100,27 @@ func (a *analysis) feedingOf(source int) *feeding {
 
 func newAnalysis(n *network) *Analysis {
 	a := &Analysis{
-		Conductors: map[string]*ConductorResult{},
+		Conductors: make(map[string]*ConductorResult, n.wires),
 		Devices:    map[string]*DeviceResult{},
 		Loads:      map[string]*LoadResult{},
 		Batteries:  map[string]*BatteryResult{},
-		Components: map[string]*ComponentResult{},
-		Terminals:  map[string]*TerminalResult{},
+		Components: make(map[string]*ComponentResult, len(n.parts)),
+		Terminals:  make(map[string]*TerminalResult, len(n.terminals)),
 	}
-	for id := range n.conds {
-		a.Conductors[id] = &ConductorResult{}
+	conductors, components := make([]ConductorResult, n.wires), make([]ComponentResult, len(n.parts))
+	for i := range conductors {
+		a.Conductors[n.branches[i].id] = &conductors[i]
 	}
-	for id, c := range n.comps {
-		a.Components[id] = &ComponentResult{}
-		switch classOf(c) {
+	for k := range n.parts {
+		p := &n.parts[k]
+		a.Components[p.ID] = &components[k]
+		switch p.class {
 		case deviceClass:
-			a.Devices[id] = &DeviceResult{}
+			a.Devices[p.ID] = &DeviceResult{}
 		case loadClass:
-			a.Loads[id] = &LoadResult{}
+			a.Loads[p.ID] = &LoadResult{}
 		case batteryClass:
-			a.Batteries[id] = &BatteryResult{}
+			a.Batteries[p.ID] = &BatteryResult{}
 		}
 	}
 	return a
@@ -201,22 +203,29 @@ func (a *analysis) openAround(nodes []int, gaps []figure.Gap) {
 // join.
 func (a *analysis) opaque() []string {
 	var ids []string
-	for _, c := range a.net.record.Components {
-		if c != nil && classOf(c) == relayClass && len(c.Links) == 0 && len(a.nodesOf(c.ID)) > 0 {
-			ids = append(ids, c.ID)
+	for k := range a.net.parts {
+		if p := &a.net.parts[k]; p.class == relayClass && len(p.Links) == 0 && p.first >= 0 {
+			ids = append(ids, p.ID)
 		}
 	}
 	return ids
 }
 
-func (a *analysis) nodesOf(comp string) []int { return a.net.nodesBy[comp] }
+// nodesOf returns the nodes of a component's terminals, in the order met.
+func (a *analysis) nodesOf(comp string) []int {
+	var nodes []int
+	for t := a.net.part(comp).first; t >= 0; t = a.net.terminals[t].next {
+		nodes = append(nodes, a.net.terminals[t].node)
+	}
+	return nodes
+}
 
 // unfedGaps says why a load is not fed: a way that is not there, and the relays
 // and controllers that do not tell what they join.
 func (a *analysis) unfedGaps(b *branch) []figure.Gap {
 	gaps := []figure.Gap{figure.Because("no way leads from a source through " + branchPlace(b) + " and back")}
 	for _, id := range a.opaque() {
-		gaps = append(gaps, figure.Missing(a.net.comps[id].Path+".links"))
+		gaps = append(gaps, figure.Missing(a.net.part(id).Path+".links"))
 	}
 	return gaps
 }

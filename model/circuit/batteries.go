@@ -220,17 +220,19 @@ func (a *analysis) cuts(chosen int, switches []int) figure.Truth {
 
 // setComponents fills in what flows through each component.
 func (a *analysis) setComponents() {
-	for id, r := range a.result.Components {
-		c := a.net.comps[id]
+	for k := range a.net.parts {
+		p := &a.net.parts[k]
+		r := a.result.Components[p.ID]
 		var running, surge peak
-		for _, i := range a.net.byComp[id] {
+		for i := p.start; i < p.end; i++ {
 			if a.net.branches[i].kind != coil {
 				surge.gaps = append(surge.gaps, a.unstated[i]...)
 				running.join(&a.peaks.running[i])
 				surge.join(&a.peaks.surge[i])
 			}
 		}
-		if node, ok := a.net.index[id]; ok {
+		if p.class.oneNode() && p.first >= 0 {
+			node := a.net.terminals[p.first].node
 			if bus := a.peaks.bus[node]; bus != nil {
 				for _, i := range a.net.at[node] {
 					surge.gaps = append(surge.gaps, a.unstated[i]...)
@@ -241,17 +243,17 @@ func (a *analysis) setComponents() {
 		}
 		r.Through, _ = running.figure("greatest current through it, starting and stall aside")
 		r.Surge, _ = surge.figure("greatest current through it while starting or stalled")
-		r.NominalV = a.componentNominal(id, classOf(c))
+		r.NominalV = a.componentNominal(p)
 	}
 }
 
 // componentNominal returns the nominal voltage of the circuit that a component
 // stands in: between its poles, or of its node above the negative pole.
-func (a *analysis) componentNominal(id string, cls class) figure.Figure {
-	for _, i := range a.net.byComp[id] {
+func (a *analysis) componentNominal(p *part) figure.Figure {
+	for i := p.start; i < p.end; i++ {
 		b := &a.net.branches[i]
 		switch {
-		case b.kind == load || b.kind == source && cls != batteryClass:
+		case b.kind == load || b.kind == source && p.class != batteryClass:
 			return a.nominalOver(b)
 		case b.kind == source:
 			if v, ok := a.net.ratedVolts(b.comp); ok {
@@ -273,26 +275,34 @@ func (a *analysis) setTerminals() {
 		merge(live, a.search.nodes(f.pole.node, pastNoSwitch))
 		merge(bare, f.zone)
 	}
-	for _, c := range a.net.record.Conductors {
-		if c == nil || a.net.conds[c.ID] < 0 {
+	list := make([]TerminalResult, len(a.net.terminals))
+	landed := make([]int, len(list)) // ends on each terminal
+	for i := range a.net.branches[:a.net.wires] {
+		for _, t := range a.net.branches[i].lands {
+			landed[t]++
+		}
+	}
+	ends := make([]string, 2*a.net.wires)
+	for t, count := range landed {
+		list[t].Landed, ends = ends[:0:count], ends[count:]
+	}
+	for i := range a.net.branches[:a.net.wires] {
+		b := &a.net.branches[i]
+		from, to := &list[b.lands[0]], &list[b.lands[1]]
+		from.Landed = append(from.Landed, b.id+".from")
+		to.Landed = append(to.Landed, b.id+".to")
+	}
+	for k := range list {
+		t, r := &a.net.terminals[k], &list[k]
+		if len(r.Landed) == 0 {
 			continue
 		}
-		for _, end := range []struct {
-			comp, name, label string
-		}{{c.From.Component, c.From.Name, c.ID + ".from"}, {c.To.Component, c.To.Name, c.ID + ".to"}} {
-			key := end.comp + "." + end.name
-			r := a.result.Terminals[key]
-			if r == nil {
-				node := a.net.index[key]
-				r = &TerminalResult{Component: end.comp, Terminal: end.name}
-				r.Ungrounded = a.poles.ungrounded(a.poles.at(node))
-				if !r.Ungrounded.Known && a.net.nodes[node].class == groundClass {
-					r.Ungrounded = figure.False()
-				}
-				r.AlwaysLive, r.Protected = truth(live[node]), truth(!bare[node])
-				a.result.Terminals[key] = r
-			}
-			r.Landed = append(r.Landed, end.label)
+		r.Component, r.Terminal = t.comp, t.name
+		r.Ungrounded = a.poles.ungrounded(a.poles.at(t.node))
+		if !r.Ungrounded.Known && a.net.nodes[t.node].class == groundClass {
+			r.Ungrounded = figure.False()
 		}
+		r.AlwaysLive, r.Protected = truth(live[t.node]), truth(!bare[t.node])
+		a.result.Terminals[t.label] = r
 	}
 }

@@ -1,6 +1,8 @@
 package circuit
 
 import (
+	"slices"
+
 	"driploop/model/record"
 )
 
@@ -8,46 +10,58 @@ import (
 // each conductor, device, link, source, load and coil.
 func build(r *record.Record) *network {
 	n := &network{
-		record:  r,
-		index:   map[string]int{},
-		comps:   map[string]*record.Component{},
-		conds:   map[string]int{},
-		byComp:  map[string][]int{},
-		nodesBy: map[string][]int{},
-		spaces:  map[string]*record.Space{},
+		record:    r,
+		parts:     make([]part, 0, len(r.Components)),
+		comps:     make(map[string]int, len(r.Components)),
+		index:     make(map[[2]string]int, 2*len(r.Conductors)),
+		conds:     make(map[string]int, len(r.Conductors)),
+		spaces:    make(map[string]*record.Space, len(r.Spaces)),
+		nodes:     make([]node, 0, 2*len(r.Conductors)),
+		branches:  make([]branch, 0, size(r)),
+		terminals: make([]terminal, 0, 2*len(r.Conductors)),
 	}
-	n.branches = make([]branch, 0, len(r.Conductors)+2*len(r.Components))
 	for _, s := range r.Spaces {
 		if s != nil {
 			n.spaces[s.ID] = s
 		}
 	}
 	for _, c := range r.Components {
-		if c != nil && n.comps[c.ID] == nil {
-			n.comps[c.ID] = c
+		if c != nil && n.part(c.ID) == nil {
+			n.comps[c.ID] = len(n.parts)
+			n.parts = append(n.parts, part{Component: c, class: classOf(c), choices: choices(c), first: -1, latest: -1})
 		}
 	}
-	landed := map[string][]string{} // terminals used, by component, in order
-	for _, c := range r.Conductors {
-		if c == nil || n.has(c.ID) {
-			continue
-		}
-		n.addConductor(c)
-		for _, t := range []record.Terminal{c.From, c.To} {
-			landed[t.Component] = append(landed[t.Component], t.Name)
+	metals := make([]metal, len(r.Conductors))
+	for k, c := range r.Conductors {
+		if c != nil && !n.has(c.ID) {
+			n.addConductor(c, &metals[k])
 		}
 	}
-	for _, c := range r.Components {
-		if c != nil && n.comps[c.ID] == c {
-			n.addComponent(c, landed[c.ID])
-		}
+	n.wires = len(n.branches)
+	landed := len(n.terminals)
+	for k := range n.parts {
+		p := &n.parts[k]
+		p.start = len(n.branches)
+		n.addComponent(p, landed)
+		p.end = len(n.branches)
 	}
+	n.joinNodes()
 	n.countBundles()
 	for i := range n.branches {
-		b := &n.branches[i]
-		n.anyOpen = n.anyOpen || b.ohms.open() || b.current.open() || b.watts.open() || b.limit.open() || b.emf[full].open()
+		n.anyOpen = n.anyOpen || n.branches[i].lacks()
 	}
 	return n
+}
+
+// size returns how many branches a record makes at most.
+func size(r *record.Record) int {
+	count := len(r.Conductors) + len(r.Components)
+	for _, c := range r.Components {
+		if c != nil {
+			count += len(c.Links) + len(c.Coils)
+		}
+	}
+	return count
 }
 
 func (n *network) has(conductor string) bool {
@@ -55,65 +69,71 @@ func (n *network) has(conductor string) bool {
 	return ok
 }
 
-func (n *network) addConductor(c *record.Conductor) {
-	a := n.nodeOf(c.From.Component, c.From.Name)
-	b := n.nodeOf(c.To.Component, c.To.Name)
-	metal := metalOf(c)
-	n.conds[c.ID] = n.add(branch{kind: wire, id: c.ID, path: c.Path, a: a, b: b, cond: c, metal: metal, ohms: metal.cold})
+func (n *network) addConductor(c *record.Conductor, m *metal) {
+	from, to := n.terminalOf(c.From.Component, c.From.Name), n.terminalOf(c.To.Component, c.To.Name)
+	*m = metalOf(c)
+	n.conds[c.ID] = n.add(branch{
+		kind: wire, id: c.ID, path: c.Path, a: n.terminals[from].node, b: n.terminals[to].node,
+		cond: c, lands: [2]int{from, to}, metal: m, ohms: m.cold,
+	})
 }
 
-// addComponent adds what lies between the terminals of a component.
-func (n *network) addComponent(c *record.Component, landed []string) {
-	cls := classOf(c)
-	base := branch{id: c.ID, path: c.Path, comp: c, class: cls}
-	if cls != nodeClass && cls != groundClass {
-		n.addLinks(c, base)
+// addComponent adds what lies between the terminals of a component. The first
+// terminals of the network are those that conductors have landed on.
+func (n *network) addComponent(p *part, landed int) {
+	c := p.Component
+	base := branch{id: c.ID, path: c.Path, comp: c, class: p.class}
+	if !p.class.oneNode() {
+		n.addLinks(p, base)
 	}
 	n.addCoils(c, base)
-	switch cls {
+	switch p.class {
 	case batteryClass, chargeClass:
 		base.kind = source
-		base.ohms = n.sourceOhms(c, cls)
-		base.emf = n.sourceVolts(c, cls)
-		if cls == chargeClass {
+		base.ohms = n.sourceOhms(c, p.class)
+		base.giving = &giving{emf: n.sourceVolts(c, p.class)}
+		if p.class == chargeClass {
 			base.limit = recordedAmps(c.Output, c.Path+".output")
 		}
-		n.between(base, landed)
+		n.between(base, p, landed)
 	case loadClass:
 		base.kind = load
 		n.setDraw(&base)
-		n.between(base, landed)
+		n.between(base, p, landed)
 	case deviceClass:
 		if len(c.Links) == 0 {
 			base.kind, base.ohms = device, recordedOhms(c.Resistance)
-			n.between(base, landed)
+			n.between(base, p, landed)
 		}
 	case switchClass, joinClass:
 		if len(c.Links) == 0 {
 			base.kind, base.ohms = contact, recordedOhms(c.Resistance)
-			n.between(base, landed)
+			n.between(base, p, landed)
 		}
 	}
 }
 
 // between adds a branch between the two ends of a component. Terminals by other
 // names stand for them if exactly two are used and neither end is.
-func (n *network) between(b branch, landed []string) {
+func (n *network) between(b branch, p *part, landed int) {
 	first, second := b.class.ends()
-	var names []string
-	for _, name := range landed {
+	var names [2]string
+	count := 0
+	for t := p.first; t >= 0 && t < landed; t = n.terminals[t].next {
+		name := n.terminals[t].name
 		if name == first || name == second {
-			names = nil
+			count = 0
 			break
 		}
 		if name == record.CaseTerminal {
 			continue
 		}
-		if len(names) == 0 || names[0] != name && (len(names) == 1 || names[1] != name) {
-			names = append(names, name)
+		if count < 2 {
+			names[count] = name
 		}
+		count++
 	}
-	if len(names) == 2 {
+	if count == 2 {
 		first, second = names[0], names[1]
 	}
 	b.a, b.b = n.nodeOf(b.id, first), n.nodeOf(b.id, second)
@@ -121,8 +141,8 @@ func (n *network) between(b branch, landed []string) {
 }
 
 // addLinks adds the links that a component declares between its terminals.
-func (n *network) addLinks(c *record.Component, base branch) {
-	choice := choices(c)
+func (n *network) addLinks(p *part, base branch) {
+	c := p.Component
 	for _, l := range c.Links {
 		if l == nil || len(l.Between) != 2 || l.Between[0] == l.Between[1] {
 			continue
@@ -133,7 +153,7 @@ func (n *network) addLinks(c *record.Component, base branch) {
 			b.kind = device
 		}
 		b.a, b.b = n.nodeOf(c.ID, l.Between[0]), n.nodeOf(c.ID, l.Between[1])
-		b.when, b.choice = l.When.V, len(choice) > 1
+		b.when, b.choice = l.When.V, len(p.choices) > 1
 		if l.Path != "" {
 			b.path = l.Path
 		}
@@ -154,7 +174,7 @@ func (n *network) addCoils(c *record.Component, base branch) {
 		if k.Path != "" {
 			b.path = k.Path
 		}
-		b.current = recordedAmps(k.Current, b.path+".current")
+		b.taking = &taking{current: recordedAmps(k.Current, b.path+".current")}
 		n.add(b)
 	}
 }
@@ -163,10 +183,8 @@ func (n *network) addCoils(c *record.Component, base branch) {
 // the order of the record.
 func choices(c *record.Component) []string {
 	var words []string
-	seen := map[string]bool{}
 	for _, l := range c.Links {
-		if l != nil && l.When.Is() && !seen[l.When.V] {
-			seen[l.When.V] = true
+		if l != nil && l.When.Is() && !slices.Contains(words, l.When.V) {
 			words = append(words, l.When.V)
 		}
 	}

@@ -9,12 +9,13 @@ import (
 // setDevices fills in where each fuse and breaker stands and what flows there.
 func (a *analysis) setDevices() {
 	through := a.loadsThrough()
-	for _, c := range a.net.record.Components {
-		if c == nil || a.net.comps[c.ID] != c || classOf(c) != deviceClass {
+	for k := range a.net.parts {
+		p := &a.net.parts[k]
+		if p.class != deviceClass {
 			continue
 		}
-		r := a.result.Devices[c.ID]
-		i := a.deviceBranch(c.ID)
+		r := a.result.Devices[p.ID]
+		i := a.deviceBranch(p)
 		if i < 0 {
 			gap := figure.Because("nothing is joined by it in the record")
 			open := figure.Open(gap)
@@ -37,8 +38,8 @@ func (a *analysis) setDevices() {
 
 // deviceBranch returns the branch of a device, -1 for none. Of a device with
 // several poles the first stands for all.
-func (a *analysis) deviceBranch(id string) int {
-	for _, i := range a.net.byComp[id] {
+func (a *analysis) deviceBranch(p *part) int {
+	for i := p.start; i < p.end; i++ {
 		if a.net.branches[i].kind == device {
 			return i
 		}

@@ -345,8 +345,8 @@ type trail struct {
 	before *trail
 }
 
-// wires returns the ids of the conductors among branches.
-func (n *network) wires(branches []int) []string {
+// wireIDs returns the ids of the conductors among branches.
+func (n *network) wireIDs(branches []int) []string {
 	var ids []string
 	for _, i := range branches {
 		if n.branches[i].kind == wire {
@@ -356,8 +356,8 @@ func (n *network) wires(branches []int) []string {
 	return ids
 }
 
-// parts returns the ids of the components among branches that fit, each once.
-func (n *network) parts(branches []int, fits func(*branch) bool) []string {
+// partIDs returns the ids of the components among branches that fit, each once.
+func (n *network) partIDs(branches []int, fits func(*branch) bool) []string {
 	var ids []string
 	for _, i := range branches {
 		if b := &n.branches[i]; b.comp != nil && fits(b) && !slices.Contains(ids, b.id) {

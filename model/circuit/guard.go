@@ -120,7 +120,7 @@ func (a *analysis) barsAhead(r *ConductorResult, i int) (bars []bar, gaps []figu
 			var by []int
 			var next bar
 			for _, id := range feed.NextDevices {
-				d := a.deviceBranch(id)
+				d := a.deviceBranch(a.net.part(id))
 				by = append(by, d)
 				v := rating(&a.net.branches[d])
 				next.high += v

@@ -42,7 +42,7 @@ func (a *analysis) inSeries(t *trial) []string {
 			branches = append(branches, i)
 		}
 	}
-	return a.net.parts(branches, func(b *branch) bool { return b.kind == device })
+	return a.net.partIDs(branches, func(b *branch) bool { return b.kind == device })
 }
 
 func (a *analysis) setUnfed(r *LoadResult, b *branch) {
@@ -67,10 +67,10 @@ func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 	b := &a.net.branches[l]
 	f := t.flow
 	if first {
-		r.Out, r.Back = a.net.wires(f.out.branches), a.net.wires(f.back.branches)
-		r.Devices = a.net.parts(f.out.branches, func(b *branch) bool { return b.kind == device })
+		r.Out, r.Back = a.net.wireIDs(f.out.branches), a.net.wireIDs(f.back.branches)
+		r.Devices = a.net.partIDs(f.out.branches, func(b *branch) bool { return b.kind == device })
 		r.InSeries = a.inSeries(t)
-		r.Switches = a.net.parts(f.out.branches, func(b *branch) bool { return b.kind == contact && b.class == switchClass })
+		r.Switches = a.net.partIDs(f.out.branches, func(b *branch) bool { return b.kind == contact && b.class == switchClass })
 		if f.source >= 0 {
 			r.Source = a.net.nodes[a.net.branches[f.source].a].name
 		}

@@ -25,7 +25,8 @@ type branch struct {
 	a, b int    // nodes, in the order that its kind names
 
 	cond  *record.Conductor
-	metal metal // of a conductor
+	metal *metal // of a conductor
+	lands [2]int // the terminals that it lands on
 	comp  *record.Component
 	class class
 
@@ -35,12 +36,29 @@ type branch struct {
 	when   string
 	choice bool
 
-	ohms    span    // resistance; of a source, internal
-	limit   span    // greatest current of a charging source
-	emf     [2]span // voltage of a source, by supply
-	current span    // of a load or coil drawing constant current
-	watts   span    // of a load drawing constant power
+	ohms    span // resistance; of a source, internal
+	*giving      // of a source
+	*taking      // of a load or coil
+}
+
+// giving is what a source gives.
+type giving struct {
+	limit span    // greatest current of a charging source
+	emf   [2]span // voltage, by supply
+}
+
+// taking is what a load or coil takes.
+type taking struct {
 	draw    drawKind
+	current span // of one drawing constant current
+	watts   span // of one drawing constant power
+}
+
+// lacks tells whether something that its current may depend on is not recorded.
+func (b *branch) lacks() bool {
+	return b.ohms.open() ||
+		b.taking != nil && (b.current.open() || b.watts.open()) ||
+		b.giving != nil && (b.limit.open() || b.emf[full].open())
 }
 
 // drawKind is how a load answers to voltage.
@@ -54,23 +72,41 @@ const (
 
 // node is a point of one potential: a terminal, or all studs of a busbar.
 type node struct {
-	name      string // first terminal, such as "house.pos"; "pos-bus" for a busbar
-	comp      string
-	class     class
-	terminals []string // terminals that are this node, in the order met
+	name  string // first terminal, such as "house.pos"; "pos-bus" for a busbar
+	comp  string
+	class class
+	first int // of its terminals
+}
+
+// terminal is a terminal of a component that something lands on.
+type terminal struct {
+	comp, name string
+	label      string // such as "house.pos"
+	node       int
+	next       int // terminal of the same component, in the order met; -1 for none
+}
+
+// part is a component of the record, the first of its id.
+type part struct {
+	*record.Component
+	class         class
+	start, end    int      // its branches
+	first, latest int      // terminals, -1 for none
+	choices       []string // the commands or positions that its links name
 }
 
 // network is the graph of one record: terminals and what lies between them.
 type network struct {
 	record       *record.Record
 	nodes        []node
-	branches     []branch
-	at           [][]int // branches at each node, in order
-	index        map[string]int
-	comps        map[string]*record.Component
+	terminals    []terminal
+	branches     []branch          // conductors first
+	wires        int               // of its branches
+	at           [][]int           // branches at each node, in order
+	index        map[[2]string]int // terminals by component and name
+	parts        []part
+	comps        map[string]int // part by id
 	conds        map[string]int // branch of a conductor
-	byComp       map[string][]int
-	nodesBy      map[string][]int
 	coilBranches []int
 	spaces       map[string]*record.Space
 	bundles      *bundles
@@ -103,52 +139,95 @@ func (b *branch) other(n int) int {
 	return b.a
 }
 
-// nodeOf returns the node of a terminal, made if need be.
-func (n *network) nodeOf(comp, terminal string) int {
-	name := comp + "." + terminal
-	key := name
-	c := n.comps[comp]
-	cls := loadClass
-	if c != nil {
-		cls = classOf(c)
-		if cls == nodeClass || cls == groundClass {
-			key = comp
-		}
+// part returns a component by id, nil if there is none.
+func (n *network) part(id string) *part {
+	if k, ok := n.comps[id]; ok {
+		return &n.parts[k]
 	}
-	i, ok := n.index[key]
-	if !ok {
-		i = len(n.nodes)
-		n.index[key] = i
-		n.nodesBy[comp] = append(n.nodesBy[comp], i)
-		n.nodes = append(n.nodes, node{name: key, comp: comp, class: cls})
-		n.at = append(n.at, nil)
-	}
-	if key != name || !ok {
-		n.noteTerminal(i, name)
-	}
-	return i
+	return nil
 }
 
-func (n *network) noteTerminal(i int, name string) {
-	if _, seen := n.index[name]; seen && n.nodes[i].name != name {
-		return
+// branchesOf returns the branches inside a component, in order.
+func (n *network) branchesOf(p *part) []branch { return n.branches[p.start:p.end] }
+
+// oneNode tells whether all terminals of a component are one node.
+func (c class) oneNode() bool { return c == nodeClass || c == groundClass }
+
+// terminalOf returns a terminal, made if need be, its node with it.
+func (n *network) terminalOf(comp, name string) int {
+	key := [2]string{comp, name}
+	if t, ok := n.index[key]; ok {
+		return t
 	}
-	n.index[name] = i
-	n.nodes[i].terminals = append(n.nodes[i].terminals, name)
+	t := terminal{comp: comp, name: name, label: comp + "." + name, node: -1, next: -1}
+	at := node{name: t.label, comp: comp, first: len(n.terminals)}
+	if p := n.part(comp); p != nil {
+		at.class = p.class
+		if p.first < 0 {
+			p.first = len(n.terminals)
+		} else {
+			n.terminals[p.latest].next = len(n.terminals)
+			if p.class.oneNode() {
+				t.node = n.terminals[p.latest].node
+			}
+		}
+		p.latest = len(n.terminals)
+		if p.class.oneNode() {
+			at.name = comp
+		}
+	}
+	if t.node < 0 {
+		t.node = len(n.nodes)
+		n.nodes = append(n.nodes, at)
+	}
+	n.index[key] = len(n.terminals)
+	n.terminals = append(n.terminals, t)
+	return len(n.terminals) - 1
+}
+
+// nodeOf returns the node of a terminal, made if need be.
+func (n *network) nodeOf(comp, name string) int { return n.terminals[n.terminalOf(comp, name)].node }
+
+// labels calls a function with each terminal of a node, in the order met.
+func (n *network) labels(i int, visit func(label string)) {
+	at := &n.nodes[i]
+	for t := at.first; t >= 0; t = n.terminals[t].next {
+		visit(n.terminals[t].label)
+		if !at.class.oneNode() {
+			return
+		}
+	}
 }
 
 func (n *network) add(b branch) int {
 	i := len(n.branches)
 	n.branches = append(n.branches, b)
-	n.at[b.a] = append(n.at[b.a], i)
-	if b.b != b.a {
-		n.at[b.b] = append(n.at[b.b], i)
-	}
-	if b.comp != nil {
-		n.byComp[b.id] = append(n.byComp[b.id], i)
-	}
 	if b.kind == coil {
 		n.coilBranches = append(n.coilBranches, i)
 	}
 	return i
+}
+
+// joinNodes notes the branches at each node.
+func (n *network) joinNodes() {
+	count := make([]int, len(n.nodes))
+	for i := range n.branches {
+		b := &n.branches[i]
+		count[b.a]++
+		if b.b != b.a {
+			count[b.b]++
+		}
+	}
+	n.at = make([][]int, len(n.nodes))
+	all := make([]int, 2*len(n.branches))
+	for node, c := range count {
+		n.at[node], all = all[:0:c], all[c:]
+	}
+	for i := range n.branches {
+		b := &n.branches[i]
+		n.at[b.a] = append(n.at[b.a], i)
+		if b.b != b.a {
+			n.at[b.b] = append(n.at[b.b], i)
+		}
+	}
 }

@@ -16,7 +16,7 @@ func (n *network) problem(kind ProblemKind, b *branch, says string) Problem {
 
 // nodePath returns the record path of what a node belongs to.
 func (n *network) nodePath(node int) string {
-	if c := n.comps[n.nodes[node].comp]; c != nil {
+	if c := n.part(n.nodes[node].comp); c != nil {
 		return c.Path
 	}
 	return "components." + n.nodes[node].comp
@@ -24,7 +24,7 @@ func (n *network) nodePath(node int) string {
 
 // nodeAt returns where that stands in the file.
 func (n *network) nodeAt(node int) verdict.Range {
-	if c := n.comps[n.nodes[node].comp]; c != nil {
+	if c := n.part(n.nodes[node].comp); c != nil {
 		return c.At
 	}
 	return verdict.Range{}

@@ -115,9 +115,7 @@ func (a *analysis) setVoltages(c *CaseResult, t *trial) {
 }
 
 func (a *analysis) putVoltage(c *CaseResult, node int, volts float64) {
-	for _, name := range a.net.nodes[node].terminals {
-		c.Voltages[name] = volts
-	}
+	a.net.labels(node, func(label string) { c.Voltages[label] = volts })
 }
 
 // nodesOn returns the nodes of branches and of a load, each once.

@@ -24,12 +24,9 @@ var usual = []string{"both", "all", "on", "closed", "combine"}
 // passes most: all sources at once for a selector, else its first command.
 func (n *network) defaultState() state {
 	st := state{position: map[string]string{}, open: map[string]bool{}}
-	for _, c := range n.record.Components {
-		if c == nil || n.comps[c.ID] != c {
-			continue
-		}
-		if words := choices(c); len(words) > 0 {
-			st.position[c.ID] = preferred(words)
+	for k := range n.parts {
+		if p := &n.parts[k]; len(p.choices) > 0 {
+			st.position[p.ID] = preferred(p.choices)
 		}
 	}
 	return st
@@ -53,7 +50,7 @@ func preferred(words []string) string {
 func (n *network) with(st state, word string) state {
 	out := st.clone()
 	for id := range out.position {
-		if slices.Contains(choices(n.comps[id]), word) {
+		if slices.Contains(n.part(id).choices, word) {
 			out.position[id] = word
 		}
 	}
@@ -75,6 +72,9 @@ func (st state) clone() state {
 
 // key names a state, the same for equal ones.
 func (st state) key() string {
+	if len(st.position)+len(st.open) == 0 && !st.charging {
+		return ""
+	}
 	parts := make([]string, 0, len(st.position)+len(st.open))
 	for k, v := range st.position {
 		parts = append(parts, k+"="+v)
@@ -118,12 +118,10 @@ func (n *network) closed(st state) []int {
 // words returns every command and position of the record, in its order.
 func (n *network) words() []string {
 	var all []string
-	for _, c := range n.record.Components {
-		if c != nil && n.comps[c.ID] == c {
-			for _, w := range choices(c) {
-				if !slices.Contains(all, w) {
-					all = append(all, w)
-				}
+	for k := range n.parts {
+		for _, w := range n.parts[k].choices {
+			if !slices.Contains(all, w) {
+				all = append(all, w)
 			}
 		}
 	}

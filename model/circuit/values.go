@@ -94,6 +94,7 @@ func recordedAmps(m record.Measure, path string) span {
 // resistance a resistor.
 func (n *network) setDraw(b *branch) {
 	c := b.comp
+	b.taking = &taking{}
 	kind := c.LoadKind.V
 	switch {
 	case kind == "resistance", kind == "" && c.LoadOhms.Is() && !c.Current.Is() && !c.Power.Is():
