@@ -1,6 +1,9 @@
 package circuit
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // gridLink is one branch of a grid. Carrying j from a to b it obeys
 //
@@ -23,25 +26,10 @@ type gridLink struct {
 // Shapes: one unknown for each group, less one reference for each island; the
 // matrix is symmetric and positive definite.
 type grid struct {
-	nodes int
-	links []gridLink
-
-	group     []int     // by node: root of its group
-	island    []int     // by node: number of its island
-	rest      []float64 // by node: volts without any current, against its reference
-	reference []int     // by island: the node at zero volts
-	dead      []bool    // by island: not solved
-	row       []int     // by root of a group: unknown, -1 for a reference
-	rows      int
-	fixed     []entry
-	place     []int
-	factor    *ldl
-
-	flowRow    []int // by node: unknown of the flow in branches without resistance
-	flowRows   int
-	flowFactor *ldl
-
-	clashes  []clash
+	*shape
+	links    []gridLink
+	dead     []bool // by island: not solved
+	factor   *ldl
 	singular []int // a node of each island without a unique solution
 }
 
@@ -56,105 +44,54 @@ type clash struct {
 const unlike = 0.25
 
 // newGrid prepares a network. The reference of an island, at zero volts, is the
-// lowest of the preferred nodes, else its first node. The elimination order is
-// that of like, nil for none, where it fits: another grid of the same branches.
+// lowest of the preferred nodes, else its first node. What does not depend on how
+// great resistances are is taken over from like, another grid of the same
+// branches, where it fits; nil for none.
 func newGrid(nodes int, links []gridLink, preferred []int, like *grid) *grid {
-	g := &grid{nodes: nodes, links: links}
-	g.join()
-	for _, c := range g.clashes {
-		g.dead[g.island[links[c.link].a]] = true
+	g := &grid{links: links}
+	if like != nil && like.fits(links) {
+		g.shape = like.shape
+	} else {
+		g.shape = newShape(nodes, links, preferred)
+		if like != nil && like.rows == g.rows {
+			g.place = like.place
+		}
+		g.prepareFlow(links, like)
 	}
-	g.number(preferred)
-	if like != nil && like.rows == g.rows {
-		g.place = like.place
-	}
+	g.dead = g.clashed
 	g.factorise()
-	g.prepareFlow(like)
 	return g
 }
 
-// join finds groups, islands and the voltages at rest.
-func (g *grid) join() {
-	s := newSets(g.nodes)
-	var greatest float64
-	for i, l := range g.links {
-		greatest = max(greatest, l.volts)
-		if l.ohms <= 0 && s.join(l.a, l.b, l.volts) > 1e-9*(1+l.volts) {
-			g.clashes = append(g.clashes, clash{i, true})
+// fits tells whether the links of a grid differ from others in resistance alone.
+func (g *grid) fits(links []gridLink) bool {
+	if len(links) != len(g.links) {
+		return false
+	}
+	for i, l := range links {
+		if o := &g.links[i]; l.a != o.a || l.b != o.b || l.volts != o.volts || (l.ohms > 0) != (o.ohms > 0) {
+			return false
 		}
 	}
-	g.group = make([]int, g.nodes)
-	for i := range g.group {
-		g.group[i], _ = s.find(i)
-	}
-	for i, l := range g.links {
-		if miss := s.join(l.a, l.b, l.volts); l.ohms > 0 && miss > 0 && miss > unlike*greatest {
-			g.clashes = append(g.clashes, clash{i, false})
-		}
-	}
-	g.island = make([]int, g.nodes)
-	g.rest = make([]float64, g.nodes)
-	number := make([]int, g.nodes)
-	islands := 0
-	for i := range g.island {
-		root, volts := s.find(i)
-		if number[root] == 0 {
-			islands++
-			number[root] = islands
-		}
-		g.island[i], g.rest[i] = number[root]-1, volts
-	}
-	g.dead = make([]bool, islands)
-}
-
-// number gives each group an unknown, but for the references.
-func (g *grid) number(preferred []int) {
-	reference := make([]int, len(g.dead))
-	g.reference = reference
-	for i := range reference {
-		reference[i] = -1
-	}
-	for _, node := range preferred {
-		if at := reference[g.island[node]]; at < 0 || g.rest[node] < g.rest[at] {
-			reference[g.island[node]] = node
-		}
-	}
-	for i, is := range g.island {
-		if reference[is] < 0 {
-			reference[is] = i
-		}
-	}
-	zero := make([]float64, len(reference))
-	for is, node := range reference {
-		zero[is] = g.rest[node]
-	}
-	g.row = make([]int, g.nodes)
-	for i, root := range g.group {
-		g.rest[i] -= zero[g.island[i]]
-		g.row[i] = -1
-		if root == i && g.group[reference[g.island[i]]] != i {
-			g.row[i] = g.rows
-			g.rows++
-		}
-	}
+	return true
 }
 
 // factorise factorises the matrix; an island that has no unique solution is left
 // out and the rest tried again.
 func (g *grid) factorise() {
 	for {
-		g.fixed = g.conductances()
+		g.entries = g.conductances(g.entries[:0])
 		if g.place == nil {
-			g.place = order(g.rows, g.fixed)
+			g.place = order(g.rows, g.entries)
 		}
-		factor, bad := factorise(g.rows, g.fixed, g.place)
-		if bad < 0 {
-			g.factor = factor
+		var bad int
+		if g.factor, bad = g.patternOf().factorise(g.entries); bad < 0 {
 			return
 		}
 		for node, root := range g.group {
 			if g.row[root] == bad {
 				g.singular = append(g.singular, node)
+				g.dead = slices.Clone(g.dead)
 				g.dead[g.island[node]] = true
 				break
 			}
@@ -162,10 +99,21 @@ func (g *grid) factorise() {
 	}
 }
 
-// conductances returns the matrix; unknowns of islands that are not solved stand
+// patternOf returns the pattern of the matrix. Grids that leave out the same
+// islands, those of their shape, have the same one.
+func (g *grid) patternOf() *pattern {
+	if len(g.singular) > 0 {
+		return newPattern(g.rows, g.entries, g.place)
+	}
+	if g.pattern == nil {
+		g.pattern = newPattern(g.rows, g.entries, g.place)
+	}
+	return g.pattern
+}
+
+// conductances adds the matrix to entries; unknowns of islands that are not solved stand
 // by themselves.
-func (g *grid) conductances() []entry {
-	entries := make([]entry, 0, 3*len(g.links))
+func (g *grid) conductances(entries []entry) []entry {
 	for _, l := range g.links {
 		if l.ohms > 0 && !g.dead[g.island[l.a]] {
 			entries = g.stamp(entries, l.a, l.b, 1/l.ohms)
@@ -199,45 +147,6 @@ func (g *grid) stamp(entries []entry, a, b int, siemens float64) []entry {
 	return entries
 }
 
-// prepareFlow sets up the network of unit conductances that shares currents in
-// branches without resistance.
-func (g *grid) prepareFlow(like *grid) {
-	g.flowRow = make([]int, g.nodes)
-	for i, root := range g.group {
-		g.flowRow[i] = -1
-		if root != i {
-			g.flowRow[i] = g.flowRows
-			g.flowRows++
-		}
-	}
-	if g.flowRows == 0 {
-		return
-	}
-	var entries []entry
-	for _, l := range g.links {
-		if l.ohms > 0 || l.a == l.b {
-			continue
-		}
-		ra, rb := g.flowRow[l.a], g.flowRow[l.b]
-		if ra >= 0 {
-			entries = append(entries, entry{ra, ra, 1})
-		}
-		if rb >= 0 {
-			entries = append(entries, entry{rb, rb, 1})
-		}
-		if ra >= 0 && rb >= 0 {
-			entries = append(entries, entry{ra, rb, -1})
-		}
-	}
-	var place []int
-	if like != nil && like.flowRows == g.flowRows && like.flowFactor != nil {
-		place = like.flowFactor.place
-	} else {
-		place = order(g.flowRows, entries)
-	}
-	g.flowFactor, _ = factorise(g.flowRows, entries, place)
-}
-
 // drain is what a load draws from node a and returns at node b: a current, and
 // one in proportion to its voltage.
 type drain struct {
@@ -258,37 +167,61 @@ type flowing struct {
 // voltages, or at zero for the response to the drains alone. It returns nil if
 // the drains leave the matrix not positive definite.
 func (g *grid) solve(sources bool, drains []drain) *flowing {
-	factor := g.factor
-	bent := g.fixed[:len(g.fixed):len(g.fixed)]
-	for _, d := range drains {
-		if d.siemens != 0 && !g.dead[g.island[d.a]] {
-			bent = g.stamp(bent, d.a, d.b, d.siemens)
-		}
+	f := &flowing{stand: make([]float64, g.nodes), amps: make([]float64, len(g.links))}
+	if !g.solveInto(f, sources, drains) {
+		return nil
 	}
-	if len(bent) > len(g.fixed) {
-		var bad int
-		if factor, bad = factorise(g.rows, bent, g.place); bad >= 0 {
-			return nil
-		}
+	return f
+}
+
+// solveInto does the same with the memory of a state, of which the stand is zero.
+func (g *grid) solveInto(f *flowing, sources bool, drains []drain) bool {
+	factor := g.bent(drains)
+	if factor == nil {
+		return false
 	}
 	level := 0.0
 	if sources {
 		level = 1
 	}
-	f := &flowing{stand: make([]float64, g.nodes), amps: make([]float64, len(g.links))}
-	x := factor.solve(g.injected(level, drains))
+	x := g.unknowns
+	g.inject(x, level, drains)
+	factor.solveInto(x, x)
 	for node, root := range g.group {
 		if r := g.row[root]; r >= 0 && !g.dead[g.island[node]] {
 			f.stand[node] = x[r]
 		}
 	}
 	g.setAmps(f, level, drains)
-	return f
+	return true
 }
 
-// injected returns the currents that sources and drains bring to each unknown.
-func (g *grid) injected(level float64, drains []drain) []float64 {
-	rhs := make([]float64, g.rows)
+// bent returns the factor of the matrix with what drains take in proportion to
+// their voltage, nil where that leaves it not positive definite.
+func (g *grid) bent(drains []drain) *ldl {
+	if !slices.ContainsFunc(drains, func(d drain) bool { return d.siemens != 0 && !g.dead[g.island[d.a]] }) {
+		return g.factor
+	}
+	g.entries = g.conductances(g.entries[:0])
+	plain := len(g.entries)
+	for _, d := range drains {
+		if d.siemens != 0 && !g.dead[g.island[d.a]] {
+			g.entries = g.stamp(g.entries, d.a, d.b, d.siemens)
+		}
+	}
+	if len(g.entries) == plain {
+		return g.factor
+	}
+	factor, bad := factorise(g.rows, g.entries, g.place)
+	if bad >= 0 {
+		return nil
+	}
+	return factor
+}
+
+// inject writes the currents that sources and drains bring to each unknown.
+func (g *grid) inject(rhs []float64, level float64, drains []drain) {
+	clear(rhs)
 	bring := func(node int, amps float64) {
 		if r := g.rowOf(node); r >= 0 {
 			rhs[r] += amps
@@ -307,7 +240,6 @@ func (g *grid) injected(level float64, drains []drain) []float64 {
 		bring(d.a, -amps)
 		bring(d.b, amps)
 	}
-	return rhs
 }
 
 // excess returns by how much a link's source exceeds what its ends stand apart
@@ -329,13 +261,15 @@ func (g *grid) drawn(f *flowing, level float64, d drain) float64 {
 // setAmps sets the currents of all links: by Ohm's law, and without resistance
 // by what the others leave at each node.
 func (g *grid) setAmps(f *flowing, level float64, drains []drain) {
-	left := make([]float64, g.flowRows)
+	left := g.left
+	clear(left)
 	bring := func(node int, amps float64) {
 		if r := g.flowRow[node]; r >= 0 {
 			left[r] += amps
 		}
 	}
 	for i, l := range g.links {
+		f.amps[i] = 0
 		if l.ohms <= 0 || g.dead[g.island[l.a]] {
 			continue
 		}
@@ -355,10 +289,10 @@ func (g *grid) setAmps(f *flowing, level float64, drains []drain) {
 	if g.flowFactor == nil {
 		return
 	}
-	x := g.flowFactor.solve(left)
+	g.flowFactor.solveInto(left, left)
 	at := func(node int) float64 {
 		if r := g.flowRow[node]; r >= 0 {
-			return x[r]
+			return left[r]
 		}
 		return 0
 	}

@@ -19,14 +19,13 @@ type mesh struct {
 	idle    *solution          // without any load, once asked for
 	derived *mesh              // with some charging sources limited, the last one made
 	faults  map[int]Problem    // by island
-	sourced []bool             // by island: has a source
 	blocks  map[int]*blockGrid // by block of the forest, once asked for
 }
 
 // newMesh prepares the network with the given branches closed; like is a mesh of
 // the same branches, nil for none.
 func newMesh(n *network, closed []int, v values, round int, like *mesh) *mesh {
-	m := &mesh{net: n, values: v, closed: closed, round: round, faults: map[int]Problem{}, blocks: map[int]*blockGrid{}}
+	m := &mesh{net: n, values: v, closed: closed, round: round}
 	links := make([]gridLink, len(closed))
 	var negatives []int
 	for k, i := range closed {
@@ -41,16 +40,15 @@ func newMesh(n *network, closed []int, v values, round int, like *mesh) *mesh {
 		pattern = like.grid
 	}
 	m.grid = newGrid(len(n.nodes), links, negatives, pattern)
-	m.sourced = make([]bool, len(m.dead))
-	for _, node := range negatives {
-		m.sourced[m.island[node]] = true
-	}
 	m.noteFaults()
 	return m
 }
 
 // noteFaults words what kept islands from being solved.
 func (m *mesh) noteFaults() {
+	if len(m.clashes)+len(m.singular) > 0 {
+		m.faults = map[int]Problem{}
+	}
 	for _, c := range m.clashes {
 		b := &m.net.branches[m.closed[c.link]]
 		says := "a source is short-circuited, or two of unlike voltage are joined, by a way over " + branchPlace(b)
@@ -78,11 +76,11 @@ type solution struct {
 // solve returns voltages and currents with the given currents drawn; nil if
 // there is no solution.
 func (m *mesh) solve(drains []drain) *solution {
-	f := m.grid.solve(true, drains)
-	if f == nil {
+	s := &solution{volts: make([]float64, m.nodes), amps: make([]float64, len(m.net.branches))}
+	f := &flowing{stand: s.volts, amps: m.flows(len(m.links))}
+	if !m.solveInto(f, true, drains) {
 		return nil
 	}
-	s := &solution{volts: f.stand, amps: make([]float64, len(m.net.branches))}
 	for k, i := range m.closed {
 		s.amps[i] = f.amps[k]
 	}

@@ -34,6 +34,8 @@ type poles struct {
 	positive []bool // by node: a positive terminal of a source reaches it
 	negative []bool // an outer negative terminal reaches it
 	shorted  []bool // a source reaches it whose own terminals are joined
+
+	unearthed, unreached figure.Truth // why what is grounded is not known
 }
 
 // findPoles follows every source terminal through the network. A node that only
@@ -42,7 +44,11 @@ type poles struct {
 // series bank, or at either with the command of a reversing controller: in all
 // three it is off ground potential in a negative-ground system.
 func findPoles(n *network, s *searcher) *poles {
-	p := &poles{net: n, positive: make([]bool, len(n.nodes)), negative: make([]bool, len(n.nodes)), shorted: make([]bool, len(n.nodes))}
+	p := &poles{
+		net: n, positive: make([]bool, len(n.nodes)), negative: make([]bool, len(n.nodes)), shorted: make([]bool, len(n.nodes)),
+		unearthed: figure.OpenTruth(figure.Missing(n.vesselPath("earthing"))),
+		unreached: figure.OpenTruth(figure.Because("no source reaches it in the record")),
+	}
 	for i := range n.branches {
 		b := &n.branches[i]
 		if b.kind != source {
@@ -121,18 +127,17 @@ func (p *poles) at(node int) polarity {
 // ungrounded tells whether something at these poles is off ground potential: if
 // it can be at either, it is off ground at times.
 func (p *poles) ungrounded(at polarity) figure.Truth {
-	gap := figure.Missing(p.net.vesselPath("earthing"))
 	switch {
 	case at.positive && at.negative, p.earth == earthNone && (at.positive || at.negative):
 		return figure.True()
 	case at.positive:
 		return truth(p.earth != earthPositive)
 	case at.negative && p.earth == earthOpen:
-		return figure.OpenTruth(gap)
+		return p.unearthed
 	case at.negative:
 		return truth(p.earth == earthPositive)
 	}
-	return figure.OpenTruth(figure.Because("no source reaches it in the record"))
+	return p.unreached
 }
 
 // conductor tells whether a conductor is ungrounded: by its role and by what

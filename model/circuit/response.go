@@ -90,6 +90,9 @@ func (m *mesh) block(f *forest, block int) *blockGrid {
 		links = append(links, gridLink{a: local(br.a), b: local(br.b), ohms: m.values.ohms[i]})
 	}
 	b.grid = newGrid(len(b.nodes), links, nil, nil)
+	if m.blocks == nil {
+		m.blocks = map[int]*blockGrid{}
+	}
 	m.blocks[block] = b
 	return b
 }

@@ -1,5 +1,7 @@
 package circuit
 
+import "slices"
+
 // ldl is the factorisation P·A·Pᵀ = L·D·Lᵀ of a sparse symmetric positive
 // definite matrix, P a minimum-degree order. Networks of conductors are nearly
 // trees, so that L has hardly more entries than A and both steps cost about as
@@ -7,14 +9,25 @@ package circuit
 //
 // Shapes: A is n×n; L unit lower triangular, kept by columns; d has n pivots.
 type ldl struct {
-	n       int
-	place   []int // place of a row in the order
-	parent  []int // elimination tree, -1 at a root
-	start   []int // first entry of each column of L
-	rows    []int
-	values  []float64
-	d       []float64
-	scratch []float64
+	*pattern
+	values []float64
+	d      []float64
+}
+
+// pattern is where a matrix and its factor have entries, whatever their values.
+type pattern struct {
+	n      int
+	place  []int // place of a row in the order
+	slot   []int // by entry given: its element of the upper triangle of P·A·Pᵀ
+	above  []int // first element of each column of that triangle
+	inRow  []int // by element: its row
+	parent []int // elimination tree, -1 at a root
+	start  []int // first entry of each column of L
+	rows   []int
+
+	// What a factorisation or solution writes down on its way.
+	elements, y, x     []float64
+	path, mark, filled []int
 }
 
 // entry is one element of the upper or lower triangle of a symmetric matrix;
@@ -28,21 +41,18 @@ type entry struct {
 // Degrees are exact; ties go to the lower row, so that the order is
 // deterministic.
 func order(n int, entries []entry) []int {
-	near := make([][]int32, n)
-	known := make(map[uint64]struct{}, len(entries))
+	near := roomFor(n, entries)
 	degree := make([]int, n)
 	join := func(a, b int) {
 		if a == b {
 			return
 		}
-		if a > b {
+		if len(near[a]) > len(near[b]) {
 			a, b = b, a
 		}
-		key := uint64(a)<<32 | uint64(b)
-		if _, seen := known[key]; seen {
+		if slices.Contains(near[a], int32(b)) {
 			return
 		}
-		known[key] = struct{}{}
 		near[a] = append(near[a], int32(b))
 		near[b] = append(near[b], int32(a))
 		degree[a]++
@@ -86,6 +96,24 @@ func order(n int, entries []entry) []int {
 		}
 	}
 	return place
+}
+
+// roomFor returns empty lists of neighbours with room for those that entries make.
+func roomFor(n int, entries []entry) [][]int32 {
+	count := make([]int, n)
+	sum := 0
+	for _, e := range entries {
+		if e.row != e.col {
+			count[e.row]++
+			count[e.col]++
+			sum += 2
+		}
+	}
+	near, all := make([][]int32, n), make([]int32, sum)
+	for row, c := range count {
+		near[row], all = all[:0:c], all[c:]
+	}
+	return near
 }
 
 type ranked struct{ row, degree int }
@@ -151,43 +179,77 @@ const pivotLimit = 1e-13
 // positive definite to working precision. place may come from order or from an
 // earlier matrix of the same pattern.
 func factorise(n int, entries []entry, place []int) (f *ldl, bad int) {
-	f = &ldl{n: n, place: place, parent: make([]int, n), d: make([]float64, n), scratch: make([]float64, n)}
-	colStart, colRows, colValues := upper(n, entries, place)
+	return newPattern(n, entries, place).factorise(entries)
+}
 
-	count := make([]int, n)
-	mark := make([]int, n)
+// newPattern finds where a matrix and its factor have entries.
+func newPattern(n int, entries []entry, place []int) *pattern {
+	p := &pattern{n: n, place: place, parent: make([]int, n), start: make([]int, n+1)}
+	p.sort(entries)
+	p.y, p.x = make([]float64, n), make([]float64, n)
+	p.path, p.mark, p.filled = make([]int, n), make([]int, n), make([]int, n)
 	for k := range n {
-		f.parent[k], mark[k] = -1, k
-		for p := colStart[k]; p < colStart[k+1]; p++ {
-			for i := colRows[p]; i < k && mark[i] != k; i = f.parent[i] {
-				if f.parent[i] < 0 {
-					f.parent[i] = k
+		p.parent[k], p.mark[k] = -1, k
+		for at := p.above[k]; at < p.above[k+1]; at++ {
+			for i := p.inRow[at]; i < k && p.mark[i] != k; i = p.parent[i] {
+				if p.parent[i] < 0 {
+					p.parent[i] = k
 				}
-				count[i]++
-				mark[i] = k
+				p.filled[i]++
+				p.mark[i] = k
 			}
 		}
 	}
-	f.start = make([]int, n+1)
 	for k := range n {
-		f.start[k+1] = f.start[k] + count[k]
-		count[k] = 0
-		mark[k] = -1
+		p.start[k+1] = p.start[k] + p.filled[k]
 	}
-	f.rows = make([]int, f.start[n])
-	f.values = make([]float64, f.start[n])
+	p.rows = make([]int, p.start[n])
+	return p
+}
 
-	y := make([]float64, n)
-	path := make([]int, n)
-	for k := range n {
-		top := n
+// sort gives each entry its element in the columns of the upper triangle of
+// P·A·Pᵀ.
+func (p *pattern) sort(entries []entry) {
+	p.above = make([]int, p.n+1)
+	for _, e := range entries {
+		p.above[max(p.place[e.row], p.place[e.col])+1]++
+	}
+	for k := range p.n {
+		p.above[k+1] += p.above[k]
+	}
+	next := append([]int(nil), p.above[:p.n]...)
+	p.slot, p.inRow, p.elements = make([]int, len(entries)), make([]int, len(entries)), make([]float64, len(entries))
+	for j, e := range entries {
+		i, k := p.place[e.row], p.place[e.col]
+		if i > k {
+			i, k = k, i
+		}
+		p.slot[j], p.inRow[next[k]] = next[k], i
+		next[k]++
+	}
+}
+
+// factorise returns the factorisation of a matrix of the pattern, or the row at
+// which it is not positive definite.
+func (p *pattern) factorise(entries []entry) (f *ldl, bad int) {
+	for j, e := range entries {
+		p.elements[p.slot[j]] = e.value
+	}
+	values := make([]float64, p.start[p.n]+p.n)
+	f = &ldl{pattern: p, values: values[p.n:], d: values[:p.n]}
+	y, path, mark, filled := p.y, p.path, p.mark, p.filled
+	for k := range p.n {
+		mark[k], filled[k], y[k] = -1, 0, 0
+	}
+	for k := range p.n {
+		top := p.n
 		mark[k] = k
 		y[k] = 0
-		for p := colStart[k]; p < colStart[k+1]; p++ {
-			i := colRows[p]
-			y[i] += colValues[p]
+		for at := p.above[k]; at < p.above[k+1]; at++ {
+			i := p.inRow[at]
+			y[i] += p.elements[at]
 			depth := 0
-			for ; mark[i] != k; i = f.parent[i] {
+			for ; mark[i] != k; i = p.parent[i] {
 				path[depth] = i
 				depth++
 				mark[i] = k
@@ -201,21 +263,21 @@ func factorise(n int, entries []entry, place []int) (f *ldl, bad int) {
 		diagonal := y[k]
 		f.d[k] = diagonal
 		y[k] = 0
-		for ; top < n; top++ {
+		for ; top < p.n; top++ {
 			i := path[top]
 			yi := y[i]
 			y[i] = 0
-			end := f.start[i] + count[i]
-			for p := f.start[i]; p < end; p++ {
-				y[f.rows[p]] -= f.values[p] * yi
+			end := p.start[i] + filled[i]
+			for at := p.start[i]; at < end; at++ {
+				y[p.rows[at]] -= f.values[at] * yi
 			}
 			l := yi / f.d[i]
 			f.d[k] -= l * yi
-			f.rows[end], f.values[end] = k, l
-			count[i]++
+			p.rows[end], f.values[end] = k, l
+			filled[i]++
 		}
 		if !(f.d[k] > pivotLimit*diagonal) {
-			return nil, unplace(place, k)
+			return nil, unplace(p.place, k)
 		}
 	}
 	return f, -1
@@ -230,31 +292,16 @@ func unplace(place []int, k int) int {
 	return 0
 }
 
-// upper sorts entries into the columns of the upper triangle of P·A·Pᵀ.
-func upper(n int, entries []entry, place []int) (start, rows []int, values []float64) {
-	start = make([]int, n+1)
-	for _, e := range entries {
-		start[max(place[e.row], place[e.col])+1]++
-	}
-	for k := range n {
-		start[k+1] += start[k]
-	}
-	next := append([]int(nil), start[:n]...)
-	rows, values = make([]int, len(entries)), make([]float64, len(entries))
-	for _, e := range entries {
-		i, k := place[e.row], place[e.col]
-		if i > k {
-			i, k = k, i
-		}
-		rows[next[k]], values[next[k]] = i, e.value
-		next[k]++
-	}
-	return start, rows, values
-}
-
 // solve returns x of A·x = b; b is left as it was.
 func (f *ldl) solve(b []float64) []float64 {
-	x := f.scratch
+	out := make([]float64, f.n)
+	f.solveInto(out, b)
+	return out
+}
+
+// solveInto writes x of A·x = b into out, which may be b.
+func (f *ldl) solveInto(out, b []float64) {
+	x := f.x
 	for row, k := range f.place {
 		x[k] = b[row]
 	}
@@ -272,9 +319,7 @@ func (f *ldl) solve(b []float64) []float64 {
 		}
 		x[j] = sum
 	}
-	out := make([]float64, f.n)
 	for row, k := range f.place {
 		out[row] = x[k]
 	}
-	return out
 }
