@@ -34,6 +34,7 @@ type analysis struct {
 		gaps    []figure.Gap
 	}
 	prospects map[faultKey]*prospect
+	legs      []leg       // of the way last asked for
 	negatives []int       // of batteries, once asked for
 	limits    []tolerance // of devices by state, once asked for
 	joined    tolerance   // the same with every contact closed

@@ -26,7 +26,7 @@ func (a *analysis) findBehind() {
 	a.behind, a.remote = map[int][]*behind{}, map[int][]*behind{}
 	for _, l := range a.solver.loads {
 		for _, t := range a.solver.solveAlone(l) {
-			if t.flow.source >= 0 {
+			if t.way.source >= 0 {
 				a.noteBehind(t)
 			}
 		}
@@ -40,13 +40,13 @@ func (a *analysis) noteBehind(t *trial) {
 	for _, h := range t.lone.own {
 		share[h.branch] = math.Abs(h.amps)
 	}
-	end := behind{fam: fam, back: a.net.branches[t.flow.source].b}
-	for _, i := range t.flow.back.branches {
+	end := behind{fam: fam, back: a.net.branches[t.way.source].b}
+	for _, i := range t.way.back.branches {
 		end.ohms += m.values.ohms[i] * share[i] * share[i]
 		end.gaps = append(end.gaps, a.net.branches[i].ohms.gaps...)
 	}
 	along, total := a.along(t, share)
-	for _, i := range t.flow.out.branches {
+	for _, i := range t.way.out.branches {
 		if b := &a.net.branches[i]; b.kind == wire {
 			if _, ok := sane(b.cond.Length); !ok {
 				end.gaps = append(end.gaps, figure.Missing(b.path+".length"))
@@ -79,12 +79,12 @@ type reach struct {
 // along returns the edges of the way out of a load's current in order, and the
 // length of all of it.
 func (a *analysis) along(t *trial, share map[int]float64) (list []reach, total float64) {
-	edges := make(map[int]edge, len(t.flow.edges))
-	for _, e := range t.flow.edges {
+	edges := make(map[int]edge, len(t.way.edges))
+	for _, e := range t.way.edges {
 		edges[e.branch] = e
 	}
 	at := map[int]float64{} // by node
-	for _, i := range t.flow.out.branches {
+	for _, i := range t.way.out.branches {
 		e := edges[i]
 		length := at[e.from]
 		if b := &a.net.branches[i]; b.kind == wire {
@@ -102,9 +102,9 @@ func (a *analysis) along(t *trial, share map[int]float64) (list []reach, total f
 // loadEnd returns the node at which a load's current comes in.
 func (a *analysis) loadEnd(t *trial) int {
 	b := &a.net.branches[t.load]
-	for _, e := range t.flow.edges {
+	for _, e := range t.way.edges {
 		if e.to == b.b {
-			for _, i := range t.flow.out.branches {
+			for _, i := range t.way.out.branches {
 				if i == e.branch {
 					return b.b
 				}
@@ -164,7 +164,7 @@ func (a *analysis) addEnds(list []*behind, fam *family, i, source int) []*behind
 	fromA := ring
 	if !ring {
 		fromA = true
-		for _, l := range forest.way(source, b.a) {
+		for _, l := range forest.way(nil, source, b.a) {
 			fromA = fromA && forest.blocks[l.block][0] != i
 		}
 	}

@@ -18,16 +18,18 @@ type trial struct {
 
 	lone  *lone           // of a case about one load
 	base  *outcome        // that it stands on: what the branches off its way carry
-	flow  flow            // of that load, alone
+	way   flow            // of that load, alone
 	comps map[string]bool // components whose commands it hangs on
 }
 
 // solved is what a case tells of the network.
 type solved interface {
 	amps(branch int) amount
+	flow(mesh, branch int) (float64, bool) // A from a to b
 	carries(branch int) bool
 	carrying() []int // every branch that can carry current
 	fault(node int) (Problem, bool)
+	in() *family
 }
 
 // solver solves the operating cases of a network and keeps what they share.
@@ -134,7 +136,7 @@ func (s *solver) solveAlone(load int) []*trial {
 		}
 		t := &trial{
 			name: s.net.branches[load].id + " alone", kind: Alone, load: load, pulls: l.pulls, gaps: s.net.gapsOf(l.pulls),
-			solved: l, lone: l, comps: comps, flow: follow(s.net, l),
+			solved: l, lone: l, comps: comps, way: follow(s.net, l),
 		}
 		if word := s.positions(at.st, comps); word != "" {
 			t.name += ", " + word
@@ -310,10 +312,10 @@ func (s *solver) surge(alone *trial, how mode, background []pull) *trial {
 		}
 		l := alone.lone.onTop(base, how, coils)
 		pulls := append(slices.Clone(l.pulls), others...)
-		return &trial{load: alone.load, pulls: pulls, gaps: s.net.gapsOf(pulls), solved: l, lone: l, base: base, flow: alone.flow}
+		return &trial{load: alone.load, pulls: pulls, gaps: s.net.gapsOf(pulls), solved: l, lone: l, base: base, way: alone.way}
 	}
 	t := s.together("", Starting, st, full, append([]pull{{alone.load, how}}, others...))
-	t.load, t.flow = alone.load, alone.flow
+	t.load, t.way = alone.load, alone.way
 	return t
 }
 

@@ -57,11 +57,11 @@ func (a *analysis) surgeGaps() map[int][]figure.Gap {
 		missing := figure.Missing(field)
 		gaps[l] = append(gaps[l], missing)
 		for _, t := range a.solver.solveAlone(l) {
-			for _, i := range t.flow.all() {
+			for _, i := range t.way.all() {
 				gaps[i] = append(gaps[i], missing)
 			}
-			if t.flow.source >= 0 {
-				gaps[t.flow.source] = append(gaps[t.flow.source], missing)
+			if t.way.source >= 0 {
+				gaps[t.way.source] = append(gaps[t.way.source], missing)
 			}
 		}
 	}

@@ -147,7 +147,7 @@ func (a *analysis) loadsThrough() map[int][]string {
 	for _, l := range a.solver.loads {
 		id := a.net.branches[l].id
 		for _, t := range a.solver.solveAlone(l) {
-			for _, i := range t.flow.all() {
+			for _, i := range t.way.all() {
 				if list := through[i]; len(list) == 0 || list[len(list)-1] != id {
 					through[i] = append(list, id)
 				}

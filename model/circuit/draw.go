@@ -236,6 +236,16 @@ func (o *outcome) value(of func(*solution) float64) func(int) (float64, bool) {
 	}
 }
 
+// flow returns the current of a branch in one mesh.
+func (o *outcome) flow(k, i int) (float64, bool) {
+	if s := o.solutions[k]; s != nil {
+		return s.amps[i], true
+	}
+	return 0, false
+}
+
+func (o *outcome) in() *family { return o.family }
+
 // carries tells whether a branch has current in any solution.
 func (o *outcome) carries(i int) bool {
 	for _, s := range o.solutions {

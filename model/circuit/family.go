@@ -23,7 +23,20 @@ type family struct {
 	forest *forest
 	meshes []*mesh // by end of range, then by set of made-up values
 	rounds int
-	faults [2]*mesh // without loads, by end of ranges, once asked for
+	faults [2]*mesh    // without loads, by end of ranges, once asked for
+	idle   []*solution // by mesh: without loads, once asked for
+	legs   []leg       // of the way last asked for
+}
+
+// atRest returns the network without loads, by mesh.
+func (f *family) atRest() []*solution {
+	if f.idle == nil {
+		f.idle = make([]*solution, len(f.meshes))
+		for k, m := range f.meshes {
+			f.idle[k] = m.atRest()
+		}
+	}
+	return f.idle
 }
 
 // The ends of a range. The first mesh is at the greatest resistance, where the

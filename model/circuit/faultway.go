@@ -57,7 +57,8 @@ func (a *analysis) bolted(f short, gaps []figure.Gap, end int) *prospect {
 		p.gaps = []figure.Gap{figure.Because(fault.Says)}
 		return p
 	}
-	p.way, p.rings = m.unit(forest, forest.way(f.back, f.at))
+	a.legs = forest.way(a.legs[:0], f.back, f.at)
+	p.way, p.rings = m.unit(forest, a.legs)
 	for _, h := range p.way {
 		b := &a.net.branches[h.branch]
 		p.gaps = append(p.gaps, b.ohms.gaps...)

@@ -136,10 +136,10 @@ func adjacency(n *network, closed []int) (start, near []int) {
 // leg is the part of a way that lies in one block.
 type leg struct{ block, from, to int }
 
-// way returns the blocks between two nodes of one island, in order.
-func (f *forest) way(from, to int) []leg {
-	up := make([]leg, 0, f.depth[from]+f.depth[to])
-	var down []leg
+// way adds the blocks between two nodes of one island to legs, in order.
+func (f *forest) way(legs []leg, from, to int) []leg {
+	var most [32]leg // room for the second half of most ways
+	up, down := legs, most[:0]
 	for from != to {
 		bf, bt := f.above[from], f.above[to]
 		switch {

@@ -37,7 +37,7 @@ func (a *analysis) inSeries(t *trial) []string {
 		whole[h.branch] = alike(math.Abs(h.amps), 1)
 	}
 	var branches []int
-	for _, i := range t.flow.out.branches {
+	for _, i := range t.way.out.branches {
 		if whole[i] {
 			branches = append(branches, i)
 		}
@@ -65,7 +65,7 @@ func (a *analysis) setUnfed(r *LoadResult, b *branch) {
 // unfavourable figures stay.
 func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 	b := &a.net.branches[l]
-	f := t.flow
+	f := t.way
 	if first {
 		r.Out, r.Back = a.net.wireIDs(f.out.branches), a.net.wireIDs(f.back.branches)
 		r.Devices = a.net.partIDs(f.out.branches, func(b *branch) bool { return b.kind == device })
@@ -172,8 +172,8 @@ func (a *analysis) dropOf(t *trial) func(branch int) float64 {
 }
 
 func (a *analysis) formulaSteps(t *trial) []figure.Step {
-	out, outWay := t.flow.out.worst(a.dropOf(t))
-	back, backWay := t.flow.back.worst(a.dropOf(t))
+	out, outWay := t.way.out.worst(a.dropOf(t))
+	back, backWay := t.way.back.worst(a.dropOf(t))
 	var working []figure.Step
 	var inputs []figure.Input
 	for _, i := range slices.Concat(outWay, backWay) {

@@ -14,8 +14,8 @@ type lone struct {
 	rings  []ring      // of that way
 	pulls  []pull      // the load and the coils
 
-	branches []int // on the ways, in order
-	place    map[int]int
+	branches []int       // on the ways, in order
+	places   places      // of those branches
 	flows    [][]float64 // by mesh, by place in branches: A from a to b
 	draws    []float64   // by mesh: A of the load, from a to b
 	volts    []float64   // by mesh: V over the load, from a to b
@@ -27,10 +27,7 @@ func (f *family) alone(load int) *lone {
 	if !f.meshes[0].isFed(load) {
 		return nil
 	}
-	l := &lone{family: f, load: load}
-	for _, m := range f.meshes {
-		l.base = append(l.base, m.atRest())
-	}
+	l := &lone{family: f, load: load, base: f.atRest()}
 	l.run(pull{branch: load}, nil, 0)
 	return l
 }
@@ -52,9 +49,16 @@ func (l *lone) onTop(base *outcome, how mode, coils []pull) *lone {
 			runs = 1
 		}
 	}
+	if len(coils) == 0 && l.straight() {
+		next.own, next.branches, next.places = l.own, l.branches, l.places
+	}
 	next.run(pull{l.load, how}, coils, runs)
 	return next
 }
+
+// straight tells whether the load's current takes one way, without rings and coils:
+// it is the same in every mesh.
+func (l *lone) straight() bool { return len(l.rings) == 0 && len(l.pulls) == 1 && l.problem == nil }
 
 // run solves the load and coils over the base in every mesh. runs is 1 if the
 // base already has the load's running current, which is then taken out.
@@ -62,16 +66,24 @@ func (l *lone) run(p pull, coils []pull, runs float64) {
 	n := l.family.net
 	b := &n.branches[l.load]
 	l.pulls = append([]pull{p}, coils...)
-	l.place = map[int]int{}
 	if problem, bad := l.family.meshes[0].faults[l.family.meshes[0].island[b.a]]; bad {
 		l.problem = &problem
 		return
 	}
-	way := l.family.forest.way(b.b, b.a)
+	if l.own == nil {
+		l.family.legs = l.family.forest.way(l.family.legs[:0], b.b, b.a)
+		l.own, l.rings = l.family.meshes[0].unit(l.family.forest, l.family.legs)
+		l.branches = branchesOf(l.own)
+	}
+	if len(l.rings) == 0 && len(coils) == 0 {
+		l.runStraight(p, runs)
+		return
+	}
+	l.places = newPlaces(l.branches)
 	for k, m := range l.family.meshes {
-		one, rings := m.unit(l.family.forest, way)
-		if k == 0 {
-			l.own, l.rings = one, rings
+		one := l.own
+		if k > 0 {
+			one, _ = m.unit(l.family.forest, l.family.legs)
 		}
 		for _, h := range one {
 			l.note(h.branch)
@@ -82,10 +94,34 @@ func (l *lone) run(p pull, coils []pull, runs float64) {
 				l.note(h.branch)
 			}
 		}
-		if !l.draw(m, k, p, runs, one, kept) {
+		if !l.draw(m, k, p, runs, make([]float64, len(l.branches)), one, kept) {
 			return
 		}
 	}
+}
+
+// runStraight solves a load whose current takes one way, in every mesh.
+func (l *lone) runStraight(p pull, runs float64) {
+	if l.places == nil {
+		l.places = newPlaces(l.branches)
+	}
+	count, meshes := len(l.branches), len(l.family.meshes)
+	room := make([]float64, meshes*(count+2))
+	l.draws, l.volts, room = room[:0:meshes], room[meshes:meshes:2*meshes], room[2*meshes:]
+	l.flows = make([][]float64, 0, meshes)
+	for k, m := range l.family.meshes {
+		if !l.draw(m, k, p, runs, room[k*count:(k+1)*count:(k+1)*count], l.own, nil) {
+			return
+		}
+	}
+}
+
+func branchesOf(way []hop) []int {
+	branches := make([]int, len(way))
+	for k, h := range way {
+		branches[k] = h.branch
+	}
+	return branches
 }
 
 // coilFlow is the current of a coil on its way.
@@ -102,22 +138,22 @@ func (m *mesh) coilHops(f *forest, coils []pull) []coilFlow {
 		}
 		b := &m.net.branches[c.branch]
 		amps := math.Copysign(b.current.pick(c.branch, m.round, false), m.restOver(b))
-		hops, _ := m.unit(f, f.way(b.b, b.a))
+		hops, _ := m.unit(f, f.way(nil, b.b, b.a))
 		flows = append(flows, coilFlow{hops, amps})
 	}
 	return flows
 }
 
 func (l *lone) note(branch int) {
-	if _, known := l.place[branch]; !known {
-		l.place[branch] = len(l.branches)
+	if _, known := l.places.of(l.branches, branch); !known {
 		l.branches = append(l.branches, branch)
+		l.places = l.places.add(l.branches)
 	}
 }
 
-// draw finds what the load draws in one mesh, and with it all currents. It
-// reports false, with a problem, if the supply cannot deliver that.
-func (l *lone) draw(m *mesh, k int, p pull, runs float64, one []hop, kept []coilFlow) bool {
+// draw finds what the load draws in one mesh, and with it all currents, written
+// into flows. It reports false, with a problem, if the supply cannot deliver that.
+func (l *lone) draw(m *mesh, k int, p pull, runs float64, flows []float64, one []hop, kept []coilFlow) bool {
 	b := &l.family.net.branches[l.load]
 	base := l.base[k]
 	if base == nil {
@@ -139,22 +175,26 @@ func (l *lone) draw(m *mesh, k int, p pull, runs float64, one []hop, kept []coil
 		return false
 	}
 	extra := sign * (amps - before)
-	flows := make([]float64, len(l.branches))
 	for place, i := range l.branches {
 		flows[place] = base.amps[i]
 	}
 	for _, h := range one {
-		flows[l.place[h.branch]] += extra * h.amps
+		l.addTo(flows, h, extra)
 	}
 	for _, c := range kept {
 		for _, h := range c.hops {
-			flows[l.place[h.branch]] += c.amps * h.amps
+			l.addTo(flows, h, c.amps)
 		}
 	}
 	l.flows = append(l.flows, flows)
 	l.draws = append(l.draws, sign*amps)
 	l.volts = append(l.volts, sign*(open-ohms*(amps-before)))
 	return true
+}
+
+func (l *lone) addTo(flows []float64, h hop, amps float64) {
+	place, _ := l.places.of(l.branches, h.branch)
+	flows[place] += amps * h.amps
 }
 
 // drawn returns what a load takes from a source of a voltage at rest behind a
@@ -184,9 +224,20 @@ func (l *lone) amps(i int) amount {
 	return l.family.greatest(func(k int) (float64, bool) { v, ok := l.flow(k, i); return math.Abs(v), ok })
 }
 
+// ampsAt returns the magnitude of the current in a branch by its place.
+func (l *lone) ampsAt(place int) amount {
+	if l.problem != nil {
+		return amount{}
+	}
+	if place >= len(l.flows[0]) {
+		return l.amps(l.branches[place])
+	}
+	return l.family.greatest(func(k int) (float64, bool) { return math.Abs(l.flows[k][place]), true })
+}
+
 // flow returns the current of a branch in one mesh.
 func (l *lone) flow(k, i int) (float64, bool) {
-	switch place, on := l.place[i]; {
+	switch place, on := l.places.of(l.branches, i); {
 	case l.problem != nil:
 		return 0, false
 	case on && place < len(l.flows[k]):
@@ -221,6 +272,8 @@ func (l *lone) fault(int) (Problem, bool) {
 }
 
 func (l *lone) carrying() []int { return l.branches }
+
+func (l *lone) in() *family { return l.family }
 
 // voltage returns the magnitude of the voltage over the load in one mesh.
 func (l *lone) voltage(k int) (float64, bool) {

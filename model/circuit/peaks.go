@@ -57,16 +57,21 @@ type peaks struct {
 	surge      []peak
 	continuous []peak   // by branch, over continuous cases
 	bus        []*buses // by node, nil where it is not a bus
+	touched    []int    // buses that a case touches
 }
 
 // buses is what flows through a busbar or ground point.
-type buses struct{ running, surge peak }
+type buses struct {
+	running, surge peak
+	over           []int // branches of one case
+}
 
 func newPeaks(a *analysis) *peaks {
 	n := len(a.net.branches)
-	p := &peaks{a: a, running: make([]peak, n), surge: make([]peak, n), continuous: make([]peak, n), bus: make([]*buses, len(a.net.nodes))}
+	all := make([]peak, 3*n)
+	p := &peaks{a: a, running: all[:n], surge: all[n : 2*n], continuous: all[2*n:], bus: make([]*buses, len(a.net.nodes))}
 	for i := range a.net.nodes {
-		if c := a.net.nodes[i].class; c == nodeClass || c == groundClass {
+		if a.net.nodes[i].class.oneNode() {
 			p.bus[i] = &buses{}
 		}
 	}
@@ -87,8 +92,14 @@ func (t *trial) surging() bool {
 // loads.
 func (p *peaks) take(t *trial) {
 	branches, surging := t.carrying(), t.surging()
-	for _, i := range branches {
-		p.takeBranch(t, i, surging)
+	for place, i := range branches {
+		v := amount{}
+		if t.lone != nil {
+			v = t.lone.ampsAt(place)
+		} else if _, bad := t.fault(p.a.net.branches[i].a); !bad {
+			v = t.amps(i)
+		}
+		p.raise(t, i, surging, v)
 	}
 	if t.lone != nil && len(branches) == 0 {
 		for _, h := range t.lone.own {
@@ -103,11 +114,19 @@ func (p *peaks) take(t *trial) {
 
 func (p *peaks) takeBranch(t *trial, i int, surging bool) {
 	v := amount{}
-	gaps := func() []figure.Gap { return p.a.blame(t, i) }
-	if problem, bad := t.fault(p.a.net.branches[i].a); bad {
-		gaps = func() []figure.Gap { return []figure.Gap{figure.Because(problem.Says)} }
-	} else {
+	if _, bad := t.fault(p.a.net.branches[i].a); !bad {
 		v = t.amps(i)
+	}
+	p.raise(t, i, surging, v)
+}
+
+// raise takes in the current of a branch in one case.
+func (p *peaks) raise(t *trial, i int, surging bool, v amount) {
+	gaps := func() []figure.Gap {
+		if problem, bad := t.fault(p.a.net.branches[i].a); bad {
+			return []figure.Gap{figure.Because(problem.Says)}
+		}
+		return p.a.blame(t, i)
 	}
 	if surging {
 		p.surge[i].raise(v, t.name, gaps)
@@ -122,16 +141,21 @@ func (p *peaks) takeBranch(t *trial, i int, surging bool) {
 // takeBuses takes in what flows into every bus that the branches touch.
 func (p *peaks) takeBuses(t *trial, branches []int, surging bool) {
 	n := p.a.net
-	touched := map[int][]int{}
+	p.touched = p.touched[:0]
 	for _, i := range branches {
 		b := &n.branches[i]
-		for _, node := range []int{b.a, b.b} {
-			if p.bus[node] != nil && b.a != b.b {
-				touched[node] = append(touched[node], i)
+		for _, node := range [2]int{b.a, b.b} {
+			if bus := p.bus[node]; bus != nil && b.a != b.b {
+				if len(bus.over) == 0 {
+					p.touched = append(p.touched, node)
+				}
+				bus.over = append(bus.over, i)
 			}
 		}
 	}
-	for node, at := range touched {
+	for _, node := range p.touched {
+		at := p.bus[node].over
+		p.bus[node].over = at[:0]
 		to := &p.bus[node].running
 		if surging {
 			to = &p.bus[node].surge
@@ -146,11 +170,11 @@ func (p *peaks) takeBuses(t *trial, branches []int, surging bool) {
 
 // into returns the sum of the currents that flow into a node over branches.
 func (t *trial) into(n *network, node int, branches []int) amount {
-	flow, family := t.signed()
+	family := t.in()
 	return family.greatest(func(k int) (float64, bool) {
 		sum := 0.0
 		for _, i := range branches {
-			j, ok := flow(k, i)
+			j, ok := t.flow(k, i)
 			if !ok {
 				return 0, false
 			}
@@ -161,20 +185,6 @@ func (t *trial) into(n *network, node int, branches []int) amount {
 		}
 		return sum, true
 	})
-}
-
-// signed returns the currents of a case with their direction, by mesh and branch.
-func (t *trial) signed() (func(k, i int) (float64, bool), *family) {
-	if l, ok := t.solved.(*lone); ok {
-		return l.flow, l.family
-	}
-	o := t.solved.(*outcome)
-	return func(k, i int) (float64, bool) {
-		if s := o.solutions[k]; s != nil {
-			return s.amps[i], true
-		}
-		return 0, false
-	}, o.family
 }
 
 // blame names the entries whose lack leaves the current of a branch open in a
@@ -245,7 +255,7 @@ func (a *analysis) blameAt(t *trial, branches []int) []figure.Gap {
 // openWays names what is not known of the branches that carry current.
 func (t *trial) openWays(n *network) []figure.Gap {
 	var gaps []figure.Gap
-	_, family := t.signed()
+	supply := t.in().supply
 	for _, i := range t.carrying() {
 		b := &n.branches[i]
 		if !t.carries(i) {
@@ -254,7 +264,7 @@ func (t *trial) openWays(n *network) []figure.Gap {
 		gaps = append(gaps, b.ohms.gaps...)
 		if b.kind == source {
 			gaps = append(gaps, b.limit.gaps...)
-			gaps = append(gaps, b.emf[family.supply].gaps...)
+			gaps = append(gaps, b.emf[supply].gaps...)
 		}
 	}
 	if len(gaps) == 0 {

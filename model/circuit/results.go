@@ -26,7 +26,6 @@ func (a *analysis) caseResult(t *trial) *CaseResult {
 	}
 	c.Problem = t.problem()
 	var open []figure.Gap
-	flow, _ := t.signed()
 	for _, i := range t.listed() {
 		b := &a.net.branches[i]
 		if b.kind != wire && b.kind != source {
@@ -39,7 +38,7 @@ func (a *analysis) caseResult(t *trial) *CaseResult {
 			open = append(open, a.blame(t, i)...)
 			continue
 		}
-		amps, _ := flow(0, i)
+		amps, _ := t.flow(0, i)
 		switch {
 		case b.kind == wire:
 			c.Currents[b.id] = plain(amps)
@@ -69,7 +68,7 @@ func (t *trial) listed() []int {
 	if t.load < 0 || t.lone != nil {
 		return t.carrying()
 	}
-	return t.flow.all()
+	return t.way.all()
 }
 
 // problem returns the problem of a case, the first by place if there are several.
@@ -162,7 +161,7 @@ func (l *lone) potentials(k int) map[int]float64 {
 		at[b.b] = append(at[b.b], i)
 	}
 	start := n.branches[l.load].b
-	for _, leg := range l.family.forest.way(m.reference[m.island[start]], start) {
+	for _, leg := range l.family.forest.way(nil, m.reference[m.island[start]], start) {
 		if at[leg.from] != nil {
 			start = leg.from
 			break

@@ -66,7 +66,7 @@ func (a *analysis) stallOf(l int, trials []*trial) stall {
 	for k, t := range trials {
 		s := stall{amps: amps, opens: sureOf(math.Inf(1)), soonest: sureOf(math.Inf(1))}
 		on := map[int]bool{}
-		for _, i := range t.flow.out.branches {
+		for _, i := range t.way.out.branches {
 			on[i] = true
 		}
 		for _, h := range t.lone.own {

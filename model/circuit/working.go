@@ -11,7 +11,7 @@ import (
 // dropStep is the working of a drop in the network: over every part of one way from
 // the source to the load and one back. Of ways in parallel each has the same drop.
 func (a *analysis) dropStep(t *trial, volts float64) figure.Step {
-	f := t.flow
+	f := t.way
 	k := t.lone.meshOf(func(k int) float64 {
 		u, _ := t.lone.bankVolts(k, f.bank)
 		v, _ := t.lone.voltage(k)
@@ -80,7 +80,7 @@ func (a *analysis) voltageStep(t *trial, l *lone, volts float64) figure.Step {
 	k := l.meshOf(func(k int) float64 { v, _ := l.voltage(k); return -v })
 	m := l.family.meshes[k]
 	var inputs []figure.Input
-	for _, e := range t.flow.bank {
+	for _, e := range t.way.bank {
 		b := &a.net.branches[e.branch]
 		if b.kind == source {
 			inputs = append(inputs, figure.Input{Symbol: "E(" + b.id + ")", Value: quantity.Round(m.values.volts[e.branch]), Unit: "V", From: b.path + ", battery " + state})
@@ -89,7 +89,7 @@ func (a *analysis) voltageStep(t *trial, l *lone, volts float64) figure.Step {
 		inputs = append(inputs, a.net.resistanceInput(hop{e.branch, 1}, m.values.ohms[e.branch]),
 			figure.Input{Symbol: "I(" + b.id + ")", Value: quantity.Round(math.Abs(amps)), Unit: "A", From: "case " + t.name})
 	}
-	u, _ := l.bankVolts(k, t.flow.bank)
+	u, _ := l.bankVolts(k, t.way.bank)
 	inputs = append(inputs, figure.Input{Symbol: "ΔU", Value: quantity.Round(u - volts), Unit: "V", From: "drop in the solved network, battery " + state})
 	return figure.Step{
 		Formula: "voltage at the load: U = E − R·I − ΔU, battery " + state + ", at its greatest internal resistance", Source: sourceNodal,
