@@ -8,7 +8,6 @@ package circuit
 import (
 	"sync"
 
-	"driploop/model/copper"
 	"driploop/model/figure"
 	"driploop/model/record"
 )
@@ -22,22 +21,26 @@ type analysis struct {
 	solver   *solver
 	peaks    *peaks
 	result   *Analysis
-	nominal  []level              // by node, once asked for
-	trials   []*trial             // every case solved
-	unstated map[int][]figure.Gap // surge currents not recorded, by branch
-	heatings []*copper.Heating    // by conductor's branch, nil where not known
-	behind   map[int][]*behind    // by branch on the way out to a load
-	remote   map[int][]*behind    // by device on such a way: faults at the loads behind it
-	releases map[int]*release     // of devices by branch, once asked for
-	gapsOf   struct {             // the last answer of releaseGaps
+	wires    []ConductorResult // those of the result, by branch
+	parts    []ComponentResult // the same, by part
+	system   figure.Figure     // nominal voltage of the vessel, once asked for
+	nominal  []level           // by node, once asked for
+	trials   []*trial          // every case solved
+	unstated [][]figure.Gap    // surge currents not recorded, by branch
+	through  [][]string        // loads whose current passes a device or contact, by branch, once asked for
+	warmth   []warmth          // by conductor's branch
+	behind   []*behind         // by branch on the way out to a load, the first of a list
+	remote   [][]*behind       // by device on such a way: faults at the loads behind it
+	releases []*release        // of devices by branch, once asked for
+	gapsOf   struct {          // the last answer of releaseGaps
 		devices []hop
 		gaps    []figure.Gap
 	}
-	prospects map[faultKey]*prospect
 	legs      []leg       // of the way last asked for
 	negatives []int       // of batteries, once asked for
 	limits    []tolerance // of devices by state, once asked for
 	joined    tolerance   // the same with every contact closed
+	bars      []bar       // of the conductor last asked for
 }
 
 // Analyse returns what the circuit of a record is: which sources feed what
@@ -51,14 +54,14 @@ func Analyse(r *record.Record) *Analysis {
 	a := prepare(r)
 	n := a.net
 	a.result.Problems = append(a.result.Problems, a.poles.mismatches()...)
-	for i := range n.branches {
-		if b := &n.branches[i]; b.kind == wire {
-			n.setCopper(a.result.Conductors[b.id], b)
-			heat(b, a.result.Conductors[b.id], figure.Figure{})
-		}
+	a.warmth = make([]warmth, n.wires)
+	for i := range a.wires {
+		b, r := &n.branches[i], &a.wires[i]
+		n.setCopper(r, b)
+		a.warmth[i] = warmthOf(b, r)
+		b.heat(atRating(b))
 	}
 	a.warm()
-	a.heatings = a.findHeatings()
 	a.solve()
 	a.findBehind()
 	a.setConductors()
@@ -75,7 +78,8 @@ func Analyse(r *record.Record) *Analysis {
 // prepare builds the network of a record and follows its sources.
 func prepare(r *record.Record) *analysis {
 	n := build(r)
-	a := &analysis{net: n, search: newSearcher(n), result: newAnalysis(n), releases: map[int]*release{}, prospects: map[faultKey]*prospect{}}
+	a := &analysis{net: n, search: newSearcher(n), releases: make([]*release, len(n.branches))}
+	a.makeResult()
 	a.poles = findPoles(n, a.search)
 	for _, t := range a.poles.all {
 		if a.poles.feeds(t) {
@@ -99,32 +103,43 @@ func (a *analysis) feedingOf(source int) *feeding {
 	return nil
 }
 
-func newAnalysis(n *network) *Analysis {
-	a := &Analysis{
+// makeResult makes room for what the circuit makes of each conductor and component.
+func (a *analysis) makeResult() {
+	n := a.net
+	var devices, loads int
+	for k := range n.parts {
+		switch n.parts[k].class {
+		case deviceClass:
+			devices++
+		case loadClass:
+			loads++
+		}
+	}
+	r := &Analysis{
 		Conductors: make(map[string]*ConductorResult, n.wires),
-		Devices:    map[string]*DeviceResult{},
-		Loads:      map[string]*LoadResult{},
+		Devices:    make(map[string]*DeviceResult, devices),
+		Loads:      make(map[string]*LoadResult, loads),
 		Batteries:  map[string]*BatteryResult{},
 		Components: make(map[string]*ComponentResult, len(n.parts)),
 		Terminals:  make(map[string]*TerminalResult, len(n.terminals)),
 	}
-	conductors, components := make([]ConductorResult, n.wires), make([]ComponentResult, len(n.parts))
-	for i := range conductors {
-		a.Conductors[n.branches[i].id] = &conductors[i]
+	a.result, a.wires, a.parts = r, make([]ConductorResult, n.wires), make([]ComponentResult, len(n.parts))
+	device, load := make([]DeviceResult, devices), make([]LoadResult, loads)
+	for i := range a.wires {
+		r.Conductors[n.branches[i].id] = &a.wires[i]
 	}
 	for k := range n.parts {
 		p := &n.parts[k]
-		a.Components[p.ID] = &components[k]
+		r.Components[p.ID] = &a.parts[k]
 		switch p.class {
 		case deviceClass:
-			a.Devices[p.ID] = &DeviceResult{}
+			r.Devices[p.ID], device = &device[0], device[1:]
 		case loadClass:
-			a.Loads[p.ID] = &LoadResult{}
+			r.Loads[p.ID], load = &load[0], load[1:]
 		case batteryClass:
-			a.Batteries[p.ID] = &BatteryResult{}
+			r.Batteries[p.ID] = &BatteryResult{}
 		}
 	}
-	return a
 }
 
 // warm sets each conductor's temperature from the currents with all loads on.
@@ -134,11 +149,11 @@ func (a *analysis) warm() {
 	for _, at := range s.all {
 		p.take(s.together("all loads", All, at.st, full, s.every()))
 	}
-	for i := range a.net.branches {
-		if b := &a.net.branches[i]; b.kind == wire {
-			current, _ := p.running[i].figure("")
-			heat(b, a.result.Conductors[b.id], current)
-		}
+	for i := range a.wires {
+		b := &a.net.branches[i]
+		t := a.warmth[i].working(b, p.running[i].amount())
+		b.heat(t)
+		a.wires[i].RHot = hotOhms(b, &a.wires[i], t)
 	}
 }
 

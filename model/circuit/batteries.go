@@ -222,7 +222,7 @@ func (a *analysis) cuts(chosen int, switches []int) figure.Truth {
 func (a *analysis) setComponents() {
 	for k := range a.net.parts {
 		p := &a.net.parts[k]
-		r := a.result.Components[p.ID]
+		r := &a.parts[k]
 		var running, surge peak
 		for i := p.start; i < p.end; i++ {
 			if a.net.branches[i].kind != coil {

@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"math"
+	"slices"
 
 	"driploop/model/figure"
 )
@@ -17,26 +18,29 @@ type behind struct {
 	ohms      float64
 	gaps      []figure.Gap
 	least     *prospect // the least fault at its far end, once asked for
+	next      *behind   // another way behind the same branch
 }
 
 // findBehind notes, for every branch on the way out to a load, what lies behind:
 // a conductor of a ring has either end as its far one for some load. Of devices it
 // notes the terminals of the loads too.
 func (a *analysis) findBehind() {
-	a.behind, a.remote = map[int][]*behind{}, map[int][]*behind{}
+	n := len(a.net.branches)
+	a.behind, a.remote = make([]*behind, n), make([][]*behind, n)
+	w := &outWay{share: make([]float64, n), edge: make([]int, n), length: make([]float64, len(a.net.nodes))}
 	for _, l := range a.solver.loads {
 		for _, t := range a.solver.solveAlone(l) {
 			if t.way.source >= 0 {
-				a.noteBehind(t)
+				a.noteBehind(t, w)
 			}
 		}
 	}
 }
 
-func (a *analysis) noteBehind(t *trial) {
+func (a *analysis) noteBehind(t *trial, w *outWay) {
 	fam := t.lone.family
 	m, _ := a.faultMesh(fam, greatestOhms)
-	share := map[int]float64{} // current in each branch, of one ampere
+	share := w.share
 	for _, h := range t.lone.own {
 		share[h.branch] = math.Abs(h.amps)
 	}
@@ -45,7 +49,7 @@ func (a *analysis) noteBehind(t *trial) {
 		end.ohms += m.values.ohms[i] * share[i] * share[i]
 		end.gaps = append(end.gaps, a.net.branches[i].ohms.gaps...)
 	}
-	along, total := a.along(t, share)
+	total := w.follow(a.net, t)
 	for _, i := range t.way.out.branches {
 		if b := &a.net.branches[i]; b.kind == wire {
 			if _, ok := sane(b.cond.Length); !ok {
@@ -53,9 +57,9 @@ func (a *analysis) noteBehind(t *trial) {
 			}
 		}
 	}
-	terminal := end // the fault at the load's own terminals, one for all devices
-	terminal.far = a.loadEnd(t)
-	for _, e := range along {
+	end.gaps = slices.Clip(end.gaps)
+	var terminal *behind // the fault at the load's own terminals, one for all devices
+	for _, e := range w.along {
 		covered := e.length
 		if total > 0 {
 			covered /= total
@@ -64,7 +68,12 @@ func (a *analysis) noteBehind(t *trial) {
 		at.far, at.near, at.ohms = e.to, e.from, end.ohms*min(1, covered)
 		a.behind[e.branch] = addBehind(a.behind[e.branch], at)
 		if a.net.branches[e.branch].kind == device {
-			a.remote[e.branch] = append(a.remote[e.branch], &terminal)
+			if terminal == nil {
+				far := end
+				far.far = a.loadEnd(t)
+				terminal = &far
+			}
+			a.remote[e.branch] = append(a.remote[e.branch], terminal)
 		}
 	}
 }
@@ -76,27 +85,36 @@ type reach struct {
 	length float64
 }
 
-// along returns the edges of the way out of a load's current in order, and the
-// length of all of it.
-func (a *analysis) along(t *trial, share map[int]float64) (list []reach, total float64) {
-	edges := make(map[int]edge, len(t.way.edges))
-	for _, e := range t.way.edges {
-		edges[e.branch] = e
+// outWay is the way out of one load's current, with memory that the next one takes
+// over.
+type outWay struct {
+	along  []reach
+	share  []float64 // by branch: current of one ampere
+	edge   []int     // by branch: its edge
+	length []float64 // by node: greatest length from the source
+}
+
+// follow sets the edges of the way out of a load's current in order, and returns
+// the length of all of it.
+func (w *outWay) follow(n *network, t *trial) (total float64) {
+	w.along = w.along[:0]
+	for k, e := range t.way.edges {
+		w.edge[e.branch] = k
+		w.length[e.from], w.length[e.to] = 0, 0
 	}
-	at := map[int]float64{} // by node
 	for _, i := range t.way.out.branches {
-		e := edges[i]
-		length := at[e.from]
-		if b := &a.net.branches[i]; b.kind == wire {
+		e := t.way.edges[w.edge[i]]
+		length := w.length[e.from]
+		if b := &n.branches[i]; b.kind == wire {
 			if v, ok := sane(b.cond.Length); ok {
-				length += v * share[i]
+				length += v * w.share[i]
 			}
 		}
-		at[e.to] = max(at[e.to], length)
-		list = append(list, reach{e, length})
+		w.length[e.to] = max(w.length[e.to], length)
+		w.along = append(w.along, reach{e, length})
 		total = max(total, length)
 	}
-	return list, total
+	return total
 }
 
 // loadEnd returns the node at which a load's current comes in.
@@ -116,28 +134,32 @@ func (a *analysis) loadEnd(t *trial) int {
 
 // addBehind adds a way to those known of a branch; of two alike the one with more
 // resistance in its way back counts, or with what is not known of it.
-func addBehind(list []*behind, next behind) []*behind {
-	for _, old := range list {
+func addBehind(first *behind, next behind) *behind {
+	last := &first
+	for ; *last != nil; last = &(*last).next {
+		old := *last
 		if old.far != next.far || old.fam != next.fam || old.back != next.back {
 			continue
 		}
 		open, was := len(next.gaps) > 0, len(old.gaps) > 0
 		if open && !was || open == was && next.ohms > old.ohms {
+			next.next = old.next
 			*old = next
 		}
-		return list
+		return first
 	}
 	fresh := next
-	return append(list, &fresh)
+	*last = &fresh
+	return first
 }
 
 // ends returns the ends of a conductor that feeds no load, in the usual state, else
 // in every state in which a battery reaches it. A conductor that is part of a ring
 // has two far ends.
-func (a *analysis) ends(i int) []*behind {
-	var list []*behind
+func (a *analysis) ends(i int) *behind {
+	var list *behind
 	for k, st := range a.solver.all { // the usual one first
-		if k > 0 && len(list) > 0 && list[0].fam == a.solver.family(a.solver.base, full) {
+		if k > 0 && list != nil && list.fam == a.solver.family(a.solver.base, full) {
 			break
 		}
 		fam := a.solver.family(st.st, full)
@@ -150,7 +172,7 @@ func (a *analysis) ends(i int) []*behind {
 	return list
 }
 
-func (a *analysis) addEnds(list []*behind, fam *family, i, source int) []*behind {
+func (a *analysis) addEnds(list *behind, fam *family, i, source int) *behind {
 	b := &a.net.branches[i]
 	m, forest := a.faultMesh(fam, greatestOhms)
 	if m.island[b.a] != m.island[source] {

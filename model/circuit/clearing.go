@@ -32,6 +32,12 @@ func (c cleared) and(o cleared) cleared {
 // is left aside: of several ways to the fault each is cut off by its own.
 func (a *analysis) clearing(p *prospect, amps float64) cleared {
 	c := never()
+	if len(p.rings) == 0 {
+		for _, h := range a.devices(p) {
+			c = c.or(a.releaseOf(h.branch).cut(amps * math.Abs(h.amps)))
+		}
+		return c
+	}
 	rings := p.rings
 	for k := 0; k < len(p.way); k++ {
 		if len(rings) > 0 && rings[0].start == k {

@@ -1,6 +1,8 @@
 package circuit
 
 import (
+	"slices"
+
 	"driploop/model/figure"
 )
 
@@ -10,12 +12,8 @@ func (a *analysis) setConductors() {
 	for _, f := range a.feedings {
 		merge(live, a.search.nodes(f.pole.node, pastNoSwitch))
 	}
-	for i := range a.net.branches {
-		b := &a.net.branches[i]
-		if b.kind != wire {
-			continue
-		}
-		r := a.result.Conductors[b.id]
+	for i := range a.wires {
+		b, r := &a.net.branches[i], &a.wires[i]
 		r.Ungrounded = a.poles.conductor(b)
 		r.AlwaysLive = figure.False()
 		if !r.Ungrounded.Known || r.Ungrounded.Value {
@@ -29,7 +27,7 @@ func (a *analysis) setConductors() {
 		r.Current, r.CurrentCase = a.peaks.running[i].figure("greatest current over all cases, starting and stall aside")
 		r.Surge, r.SurgeCase = a.peaks.surge[i].figure("greatest current over starting and stall cases")
 		if gaps := a.unstated[i]; len(gaps) > 0 {
-			r.Surge, r.SurgeCase = figure.Open(uniqueGaps(append(gaps, r.Surge.Gaps...))...), ""
+			r.Surge, r.SurgeCase = figure.Open(moreGaps(gaps, r.Surge.Gaps)...), ""
 		}
 		a.setConductorFault(r, i)
 	}
@@ -47,23 +45,29 @@ func (a *analysis) feeds(i int) []Feed {
 
 // surgeGaps returns, by branch, the starting and stall currents that are not
 // recorded of loads that draw through it.
-func (a *analysis) surgeGaps() map[int][]figure.Gap {
-	gaps := map[int][]figure.Gap{}
+func (a *analysis) surgeGaps() [][]figure.Gap {
+	gaps := make([][]figure.Gap, len(a.net.branches))
 	for _, l := range a.solver.loads {
 		field := surgeField(&a.net.branches[l])
 		if field == "" {
 			continue
 		}
 		missing := figure.Missing(field)
-		gaps[l] = append(gaps[l], missing)
-		for _, t := range a.solver.solveAlone(l) {
-			for _, i := range t.way.all() {
-				gaps[i] = append(gaps[i], missing)
-			}
-			if t.way.source >= 0 {
-				gaps[t.way.source] = append(gaps[t.way.source], missing)
+		note := func(i int) {
+			if list := gaps[i]; len(list) == 0 || list[len(list)-1] != missing {
+				gaps[i] = append(list, missing)
 			}
 		}
+		note(l)
+		for _, t := range a.solver.solveAlone(l) {
+			t.way.each(note)
+			if t.way.source >= 0 {
+				note(t.way.source)
+			}
+		}
+	}
+	for i := range gaps {
+		gaps[i] = slices.Clip(gaps[i])
 	}
 	return gaps
 }

@@ -30,7 +30,7 @@ func (a *analysis) setContacts() {
 		r.Through, _ = a.peaks.running[i].figure("greatest current through the contact, starting and stall aside")
 		r.Surge, _ = a.peaks.surge[i].figure("greatest current through the contact while starting or stalled")
 		if gaps := a.unstated[i]; len(gaps) > 0 {
-			r.Surge = figure.Open(uniqueGaps(append(gaps, r.Surge.Gaps...))...)
+			r.Surge = figure.Open(moreGaps(gaps, r.Surge.Gaps)...)
 		}
 		to := a.result.Components[b.id]
 		to.Contacts = append(to.Contacts, r)

@@ -100,12 +100,10 @@ func (a *analysis) setLetThrough(f *faulted, low, high *prospect) {
 		f.most, f.least = figure.Open(gaps...), figure.Open(gaps...)
 		return
 	}
-	currents := []float64{low.amps, max(low.amps, high.amps)}
+	var room [32]float64
+	currents := append(room[:0], low.amps, max(low.amps, high.amps))
 	for _, h := range devices {
-		share := math.Abs(h.amps)
-		for _, v := range a.releaseOf(h.branch).gateAmps(low.amps*share, high.amps*share) {
-			currents = append(currents, v/share)
-		}
+		currents = a.releaseOf(h.branch).gateAmps(currents, math.Abs(h.amps), low.amps, high.amps)
 	}
 	var most, least bound
 	at := 0.0

@@ -141,18 +141,25 @@ func (a *analysis) chainCranking(top *pole) (least float64, path string, gaps []
 	return least, path, gaps
 }
 
-// loadsThrough returns, by branch, the loads whose own current passes it, in order.
-func (a *analysis) loadsThrough() map[int][]string {
-	through := map[int][]string{}
+// loadsThrough returns, by device and contact, the loads whose own current passes
+// it, in order.
+func (a *analysis) loadsThrough() [][]string {
+	if a.through != nil {
+		return a.through
+	}
+	a.through = make([][]string, len(a.net.branches))
 	for _, l := range a.solver.loads {
 		id := a.net.branches[l].id
 		for _, t := range a.solver.solveAlone(l) {
-			for _, i := range t.way.all() {
-				if list := through[i]; len(list) == 0 || list[len(list)-1] != id {
-					through[i] = append(list, id)
+			t.way.each(func(i int) {
+				if kind := a.net.branches[i].kind; kind != device && kind != contact {
+					return
 				}
-			}
+				if list := a.through[i]; len(list) == 0 || list[len(list)-1] != id {
+					a.through[i] = append(list, id)
+				}
+			})
 		}
 	}
-	return through
+	return a.through
 }

@@ -26,6 +26,8 @@ type family struct {
 	faults [2]*mesh    // without loads, by end of ranges, once asked for
 	idle   []*solution // by mesh: without loads, once asked for
 	legs   []leg       // of the way last asked for
+
+	greatestAt [2][]*prospect // by end of ranges and node: the greatest fault there, once asked for
 }
 
 // atRest returns the network without loads, by mesh.

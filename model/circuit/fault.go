@@ -33,7 +33,7 @@ func (a *analysis) setDeviceFault(r *DeviceResult, i int) {
 // usual one if there is none.
 func (a *analysis) states(i int) []*family {
 	var list []*family
-	for _, at := range a.behind[i] {
+	for at := a.behind[i]; at != nil; at = at.next {
 		if !slices.Contains(list, at.fam) {
 			list = append(list, at.fam)
 		}
@@ -89,10 +89,10 @@ func lesser(f, o figure.Figure) figure.Figure {
 func (a *analysis) setConductorFault(r *ConductorResult, i int) {
 	r.WithstandA2s = withstand(&a.net.branches[i], r)
 	list := a.behind[i]
-	if len(list) == 0 {
+	if list == nil {
 		list = a.ends(i)
 	}
-	if r.Ungrounded.Known && !r.Ungrounded.Value || len(list) == 0 {
+	if r.Ungrounded.Known && !r.Ungrounded.Value || list == nil {
 		why := figure.Because("no battery feeds it in the record")
 		if r.Ungrounded.Known && !r.Ungrounded.Value {
 			why = figure.Because("it is not ungrounded: a fault to ground passes it by")
@@ -104,9 +104,9 @@ func (a *analysis) setConductorFault(r *ConductorResult, i int) {
 		return
 	}
 	var f faulted
-	for k, at := range list {
+	for at := list; at != nil; at = at.next {
 		here := a.faultBehind(at)
-		if k > 0 {
+		if at != list {
 			here = f.or(here)
 		}
 		f = here

@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"math"
+	"slices"
 
 	"driploop/model/figure"
 	"driploop/model/quantity"
@@ -117,41 +118,38 @@ func (n *network) resistanceInput(h hop, ohms float64) figure.Input {
 	return in
 }
 
-// faultKey is a fault to the battery at which it is greatest.
-type faultKey struct {
-	at, end int
-	fam     *family
-}
-
 // greatestFault returns the fault at a node, to the negative terminal of a battery
 // to which it is greatest.
 func (a *analysis) greatestFault(at int, fam *family, end int) *prospect {
-	key := faultKey{at, end, fam}
-	p, ok := a.prospects[key]
-	if !ok {
-		p = a.findGreatest(at, fam, end)
-		a.prospects[key] = p
+	if fam.greatestAt[end] == nil {
+		fam.greatestAt[end] = make([]*prospect, len(a.net.nodes))
 	}
-	return p
+	p := &fam.greatestAt[end][at]
+	if *p == nil {
+		*p = a.findGreatest(at, fam, end)
+	}
+	return *p
 }
 
 func (a *analysis) findGreatest(at int, fam *family, end int) *prospect {
-	var best *prospect
-	open := &prospect{}
+	var best, open *prospect
 	for _, back := range a.outerNegatives() {
 		p := a.bolted(short{at: at, back: back, fam: fam}, nil, end)
 		if len(p.way) == 0 {
 			continue // not joined to this battery
 		}
 		if len(p.gaps) > 0 { // how much flows there is not known; what stands on its way is
-			open.way, open.rings, open.gaps = p.way, p.rings, append(open.gaps, p.gaps...)
+			if open != nil {
+				p.gaps = slices.Concat(open.gaps, p.gaps)
+			}
+			open = &prospect{way: p.way, rings: p.rings, gaps: p.gaps}
 		} else if best == nil || p.amps > best.amps {
 			best = p
 		}
 	}
 	m, _ := a.faultMesh(fam, end)
 	switch fault, bad := m.faults[m.island[at]]; {
-	case len(open.gaps) > 0:
+	case open != nil:
 		return open
 	case best != nil:
 		return best

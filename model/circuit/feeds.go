@@ -13,11 +13,11 @@ type feeding struct {
 	pole  *pole
 	zone  []bool // nodes that it reaches through no device
 	ahead *forest
-	block []int           // by branch: its block of ahead, -1 for none
-	tree  []step          // by node of the zone: the branch it was first reached over, and from which node
-	first []int           // by node beyond the zone: branch of the first device on the way, -1 for none
-	loops bool            // the zone has more than one way to some node
-	known map[int]*onward // by block of ahead, once asked for
+	block []int     // by branch: its block of ahead, -1 for none
+	tree  []step    // by node of the zone: the branch it was first reached over, and from which node
+	first []int     // by node beyond the zone: branch of the first device on the way, -1 for none
+	loops bool      // the zone has more than one way to some node
+	known []*onward // by block of ahead, once asked for
 	upper func(source int) *feeding
 }
 
@@ -25,7 +25,6 @@ type feeding struct {
 func findFeeding(n *network, s *searcher, t *pole) *feeding {
 	f := &feeding{
 		pole: t, zone: make([]bool, len(n.nodes)), tree: make([]step, len(n.nodes)), first: make([]int, len(n.nodes)),
-		known: map[int]*onward{},
 	}
 	for i := range f.first {
 		f.first[i] = -1

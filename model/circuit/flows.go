@@ -28,7 +28,17 @@ type fork struct {
 }
 
 // all returns the branches of both ways.
-func (f flow) all() []int { return slices.Concat(f.out.branches, f.back.branches) }
+func (f *flow) all() []int { return slices.Concat(f.out.branches, f.back.branches) }
+
+// each calls a function with every branch of both ways.
+func (f *flow) each(visit func(branch int)) {
+	for _, i := range f.out.branches {
+		visit(i)
+	}
+	for _, i := range f.back.branches {
+		visit(i)
+	}
+}
 
 // dag is the branches of a current, each in the direction that it flows. A
 // current runs from high to low potential, so that it never goes in a circle.
@@ -285,6 +295,18 @@ func (d *dag) before(j, k int) bool {
 		return a.amps > b.amps
 	}
 	return a.branch < b.branch
+}
+
+// greatest returns the greatest sum of a weight along a way through a stretch.
+func (s stretch) greatest(weight func(branch int) float64) (sum float64) {
+	if len(s.forks) > 0 {
+		sum, _ = s.worst(weight)
+		return sum
+	}
+	for _, i := range s.branches {
+		sum += weight(i)
+	}
+	return sum
 }
 
 // worst returns the greatest sum of a weight along a way through a stretch, and

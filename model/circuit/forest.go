@@ -13,37 +13,57 @@ type forest struct {
 	depth  []int // by node: blocks up to the root
 	top    []int // by block: its node nearest the root
 	blocks [][]int
+	flat   []int // the branches of all blocks, one after the other
 
-	members [][]int       // by block: its nodes but the top, once found
-	under   map[int][]int // by node: the blocks that it is the top of, once found
+	members [][]int // by block: its nodes but the top, once found
+	under   [][]int // by node: the blocks that it is the top of, once found
 }
 
 // findUnder notes the nodes of each block and the blocks under each node.
 func (f *forest) findUnder() {
-	f.members, f.under = make([][]int, len(f.blocks)), map[int][]int{}
-	for node, k := range f.above {
-		if k >= 0 {
-			f.members[k] = append(f.members[k], node)
+	f.members = lists(len(f.blocks), f.above)
+	f.under = lists(len(f.above), f.top)
+}
+
+// lists returns for each value what has it: i is in list of[i], unless that is -1.
+func lists(values int, of []int) [][]int {
+	count := make([]int, values)
+	for _, v := range of {
+		if v >= 0 {
+			count[v]++
 		}
 	}
-	for k, node := range f.top {
-		f.under[node] = append(f.under[node], k)
+	out, all := make([][]int, values), make([]int, len(of))
+	for v, c := range count {
+		out[v], all = all[:0:c], all[c:]
 	}
+	for i, v := range of {
+		if v >= 0 {
+			out[v] = append(out[v], i)
+		}
+	}
+	return out
 }
 
 // newForest finds the blocks of the closed branches. The tree of its island is
 // rooted at the given node, -1 for any.
 func newForest(n *network, closed []int, root int) *forest {
 	size := len(n.nodes)
-	f := &forest{island: make([]int, size), above: make([]int, size), depth: make([]int, size)}
+	room := make([]int, 9*size)
+	take := func() (part []int) { part, room = room[:size:size], room[size:]; return part }
+	f := &forest{
+		island: take(), above: take(), depth: take(),
+		blocks: make([][]int, 0, len(closed)), top: make([]int, 0, len(closed)), flat: make([]int, 0, len(closed)),
+	}
 	start, near := adjacency(n, closed)
-	seen, low := make([]int, size), make([]int, size) // from 1
-	var order []int
+	seen, low := take(), take() // from 1
 	for i := range f.above {
 		f.above[i], f.island[i] = -1, -1
 	}
-	next := append([]int(nil), start[:size]...)
-	var path, over, stack []int // nodes, branch into each, branches not yet in a block
+	next, order := take(), take()[:0]
+	copy(next, start)
+	path, over := take()[:0], take()[:0] // nodes, branch into each
+	var stack []int                      // branches not yet in a block
 	for k := -1; k < size; k++ {
 		from := k
 		if k < 0 {
@@ -87,7 +107,7 @@ func newForest(n *network, closed []int, root int) *forest {
 				for stack[k] != branch {
 					k--
 				}
-				f.addBlock(n, append([]int(nil), stack[k:]...), up)
+				f.addBlock(n, stack[k:], up)
 				stack = stack[:k]
 			}
 		}
@@ -101,8 +121,11 @@ func newForest(n *network, closed []int, root int) *forest {
 }
 
 func (f *forest) addBlock(n *network, branches []int, top int) {
+	at := len(f.flat)
+	f.flat = append(f.flat, branches...)
+	branches = f.flat[at:len(f.flat):len(f.flat)]
 	for _, i := range branches {
-		for _, node := range []int{n.branches[i].a, n.branches[i].b} {
+		for _, node := range [2]int{n.branches[i].a, n.branches[i].b} {
 			if node != top {
 				f.above[node] = len(f.blocks)
 			}
@@ -125,7 +148,7 @@ func adjacency(n *network, closed []int) (start, near []int) {
 	fill := append([]int(nil), start[:len(n.nodes)]...)
 	near = make([]int, 2*len(closed))
 	for _, i := range closed {
-		for _, node := range []int{n.branches[i].a, n.branches[i].b} {
+		for _, node := range [2]int{n.branches[i].a, n.branches[i].b} {
 			near[fill[node]] = i
 			fill[node]++
 		}

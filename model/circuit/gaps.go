@@ -6,6 +6,14 @@ import (
 	"driploop/model/figure"
 )
 
+// moreGaps adds gaps to others that are all different.
+func moreGaps(gaps, more []figure.Gap) []figure.Gap {
+	if len(more) == 0 {
+		return gaps
+	}
+	return uniqueGaps(slices.Concat(gaps, more))
+}
+
 // uniqueGaps drops repeated gaps and keeps their order.
 func uniqueGaps(gaps []figure.Gap) []figure.Gap {
 	if len(gaps) < 2 {

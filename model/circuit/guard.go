@@ -67,8 +67,24 @@ func (a *analysis) everyContact() tolerance {
 // bar is what could limit a conductor: a current at both ends of what the record
 // leaves open, and the devices behind either.
 type bar struct {
-	low, high     float64
-	lowBy, highBy func() []int
+	low, high float64
+	ahead     []int // the devices behind both, of a conductor ahead of them
+	by        tolerance
+	i, near   int // conductor, and its end towards the sources
+}
+
+func (b *bar) lowBy() []int {
+	if b.ahead != nil {
+		return b.ahead
+	}
+	return b.by.low.cut(b.i, b.near)
+}
+
+func (b *bar) highBy() []int {
+	if b.ahead != nil {
+		return b.ahead
+	}
+	return b.by.high.cut(b.i, b.near)
 }
 
 // setGuard fills in the rating that limits what one conductor can carry for long,
@@ -91,17 +107,15 @@ func (a *analysis) setGuard(r *ConductorResult, i int) {
 	}
 	b := &a.net.branches[i]
 	for _, t := range a.tolerancesOf(b, r.Feeds) {
-		for _, near := range []int{b.a, b.b} {
+		for _, near := range [2]int{b.a, b.b} {
 			low := t.low.towards(i, near)
 			if math.IsInf(low, 1) {
 				continue // ahead of any device from there
 			}
-			bars = append(bars, bar{
-				low, t.high.towards(i, near),
-				func() []int { return t.low.cut(i, near) }, func() []int { return t.high.cut(i, near) },
-			})
+			bars = append(bars, bar{low: low, high: t.high.towards(i, near), by: t, i: i, near: near})
 		}
 	}
+	a.bars = bars[:0]
 	a.guardBy(r, b, bars)
 }
 
@@ -111,25 +125,24 @@ func concur(low, high float64) bool { return low == high || !math.IsInf(high, 1)
 // barsAhead returns the sum of the devices that each source feeds through a
 // conductor ahead of them, or why nothing limits it.
 func (a *analysis) barsAhead(r *ConductorResult, i int) (bars []bar, gaps []figure.Gap) {
-	for _, feed := range r.Feeds {
+	bars = a.bars[:0]
+	for k := range r.Feeds {
+		feed := &r.Feeds[k]
 		switch {
 		case !feed.Ahead:
 		case feed.Bare || len(feed.NextDevices) == 0:
 			gaps = append(gaps, figure.Because("no device limits what "+feed.Source+" can drive through conductor "+a.net.branches[i].id))
 		default:
-			var by []int
 			var next bar
 			for _, id := range feed.NextDevices {
 				d := a.deviceBranch(a.net.part(id))
-				by = append(by, d)
+				next.ahead = append(next.ahead, d)
 				v := rating(&a.net.branches[d])
 				next.high += v
 				if !math.IsInf(v, 1) {
 					next.low += v
 				}
 			}
-			next.lowBy = func() []int { return by }
-			next.highBy = next.lowBy
 			bars = append(bars, next)
 		}
 	}
@@ -145,7 +158,7 @@ func (a *analysis) tolerancesOf(b *branch, feeds []Feed) []tolerance {
 		if fed, _ := f.reaches(b); !fed {
 			continue
 		}
-		feed := feeds[k]
+		feed := &feeds[k]
 		k++
 		joins := func(t tolerance) bool { is := t.high.forest.island; return is[f.pole.node] == is[b.a] }
 		if !feed.Ahead && !slices.ContainsFunc(list, joins) {
@@ -160,19 +173,19 @@ func (a *analysis) tolerancesOf(b *branch, feeds []Feed) []tolerance {
 // devices, then the first by name, is shown.
 func (a *analysis) guardBy(r *ConductorResult, b *branch, bars []bar) {
 	var low, high float64
-	for _, x := range bars {
-		low, high = max(low, x.low), max(high, x.high)
+	for k := range bars {
+		low, high = max(low, bars[k].low), max(high, bars[k].high)
 	}
 	if !concur(low, high) || high == 0 {
 		r.Guard = figure.Open(a.unratedGaps(b, bars, low)...)
 		return
 	}
 	var by []int
-	for _, x := range bars {
-		if !concur(x.high, high) {
+	for k := range bars {
+		if !concur(bars[k].high, high) {
 			continue
 		}
-		devices := x.highBy()
+		devices := bars[k].highBy()
 		if by == nil || len(devices) < len(by) || len(devices) == len(by) && strings.Join(a.net.names(devices), " ") < strings.Join(a.net.names(by), " ") {
 			by = devices
 		}
@@ -206,7 +219,8 @@ func (n *network) guardSteps(by []int) []figure.Step {
 // unratedGaps names the devices without a rating that leave a limit open.
 func (a *analysis) unratedGaps(b *branch, bars []bar, low float64) []figure.Gap {
 	var gaps []figure.Gap
-	for _, x := range bars {
+	for k := range bars {
+		x := &bars[k]
 		if concur(x.low, x.high) || x.high <= low {
 			continue
 		}

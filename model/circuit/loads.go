@@ -32,17 +32,13 @@ func (a *analysis) setLoads() {
 // inSeries returns the devices on the way out of a load's current that carry all of
 // it.
 func (a *analysis) inSeries(t *trial) []string {
-	whole := map[int]bool{}
-	for _, h := range t.lone.own {
-		whole[h.branch] = alike(math.Abs(h.amps), 1)
-	}
-	var branches []int
+	var whole []int
 	for _, i := range t.way.out.branches {
-		if whole[i] {
-			branches = append(branches, i)
+		if a.net.branches[i].kind == device && alike(t.lone.share(i), 1) {
+			whole = append(whole, i)
 		}
 	}
-	return a.net.partIDs(branches, func(b *branch) bool { return b.kind == device })
+	return a.net.names(whole)
 }
 
 func (a *analysis) setUnfed(r *LoadResult, b *branch) {
@@ -65,7 +61,7 @@ func (a *analysis) setUnfed(r *LoadResult, b *branch) {
 // unfavourable figures stay.
 func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 	b := &a.net.branches[l]
-	f := t.way
+	f := &t.way
 	if first {
 		r.Out, r.Back = a.net.wireIDs(f.out.branches), a.net.wireIDs(f.back.branches)
 		r.Devices = a.net.partIDs(f.out.branches, func(b *branch) bool { return b.kind == device })
@@ -137,25 +133,21 @@ func (a *analysis) aloneCurrent(t *trial, l int) figure.Figure {
 
 // formulaDrop sums the standards' formula over the way out and back on which it
 // comes out greatest.
-func (a *analysis) formulaDrop(t *trial, f flow) figure.Figure {
+func (a *analysis) formulaDrop(t *trial, f *flow) figure.Figure {
 	if f.source < 0 {
 		return figure.Open(figure.Because("case " + t.name + " has no solution"))
 	}
 	var gaps []figure.Gap
-	for _, way := range [][]int{f.out.branches, f.back.branches} {
-		for _, i := range way {
-			if a.net.branches[i].kind == wire {
-				_, missing := a.wireDrop(t, i)
-				gaps = append(gaps, missing...)
-			}
+	f.each(func(i int) {
+		if a.net.branches[i].kind == wire {
+			_, missing := a.wireDrop(t, i)
+			gaps = append(gaps, missing...)
 		}
-	}
+	})
 	if len(gaps) > 0 {
 		return figure.Open(uniqueGaps(gaps)...)
 	}
-	weight := a.dropOf(t)
-	out, _ := f.out.worst(weight)
-	back, _ := f.back.worst(weight)
+	out, back := f.out.greatest(a.dropOf(t)), f.back.greatest(a.dropOf(t))
 	return figure.Worked(out+back, "V", func() []figure.Step { return a.formulaSteps(t) })
 }
 
@@ -167,7 +159,7 @@ func (a *analysis) dropOf(t *trial) func(branch int) float64 {
 			return 0
 		}
 		drop, _ := a.wireDrop(t, i)
-		return drop.Value
+		return drop
 	}
 }
 
@@ -178,7 +170,8 @@ func (a *analysis) formulaSteps(t *trial) []figure.Step {
 	var inputs []figure.Input
 	for _, i := range slices.Concat(outWay, backWay) {
 		if b := &a.net.branches[i]; b.kind == wire {
-			drop, _ := a.wireDrop(t, i)
+			length, _ := sane(b.cond.Length)
+			drop := copper.Drop(t.amps(i).value, length, b.metal.wire.CircularMils)
 			step := drop.Working()[0]
 			step.Formula += ", conductor " + b.id
 			step.Inputs = placed(step.Inputs, b.path)
@@ -208,8 +201,8 @@ func placed(inputs []figure.Input, path string) []figure.Input {
 	return out
 }
 
-// wireDrop returns the drop of one conductor by the standards' formula.
-func (a *analysis) wireDrop(t *trial, i int) (figure.Figure, []figure.Gap) {
+// wireDrop returns the drop of one conductor by the standards' formula, in V.
+func (a *analysis) wireDrop(t *trial, i int) (float64, []figure.Gap) {
 	b := &a.net.branches[i]
 	var gaps []figure.Gap
 	gaps = append(gaps, b.metal.gaps...)
@@ -222,13 +215,16 @@ func (a *analysis) wireDrop(t *trial, i int) (figure.Figure, []figure.Gap) {
 		gaps = append(gaps, a.blame(t, i)...)
 	}
 	if len(gaps) > 0 {
-		return figure.Figure{}, gaps
+		return 0, gaps
 	}
-	f := copper.Drop(amps.value, length, b.metal.wire.CircularMils)
-	return f, f.Gaps
+	volts, ok := copper.DropV(amps.value, length, b.metal.wire.CircularMils)
+	if !ok {
+		return 0, copper.Drop(amps.value, length, b.metal.wire.CircularMils).Gaps
+	}
+	return quantity.Round(volts), nil
 }
 
-func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
+func (a *analysis) networkDrop(t *trial, l int, f *flow) figure.Figure {
 	if f.source < 0 {
 		return figure.Open(figure.Because("case " + t.name + " has no solution"))
 	}
@@ -245,7 +241,7 @@ func (a *analysis) networkDrop(t *trial, l int, f flow) figure.Figure {
 
 // dropGaps names what is not known of the load and of the ways that its current
 // takes.
-func (a *analysis) dropGaps(t *trial, l int, f flow) []figure.Gap {
+func (a *analysis) dropGaps(t *trial, l int, f *flow) []figure.Gap {
 	gaps := append([]figure.Gap(nil), a.net.pullGaps(pull{branch: l})...)
 	for _, i := range f.all() {
 		gaps = append(gaps, a.net.branches[i].ohms.gaps...)
@@ -288,6 +284,14 @@ func (a *analysis) nominalBetween(from, to int) figure.Figure {
 
 // systemVolts returns the vessel's recorded system voltage.
 func (a *analysis) systemVolts() figure.Figure {
+	if a.system.Known || len(a.system.Gaps) > 0 {
+		return a.system
+	}
+	a.system = a.findSystemVolts()
+	return a.system
+}
+
+func (a *analysis) findSystemVolts() figure.Figure {
 	if v, ok := sane(a.net.record.Vessel.System); ok {
 		return nominalFigure(v, func() string { return a.net.vesselPath("system") })
 	}

@@ -224,6 +224,14 @@ func (l *lone) amps(i int) amount {
 	return l.family.greatest(func(k int) (float64, bool) { v, ok := l.flow(k, i); return math.Abs(v), ok })
 }
 
+// share returns the part of the load's own current that a branch carries.
+func (l *lone) share(i int) float64 {
+	if place, on := l.places.of(l.branches, i); on && place < len(l.own) {
+		return math.Abs(l.own[place].amps)
+	}
+	return 0
+}
+
 // ampsAt returns the magnitude of the current in a branch by its place.
 func (l *lone) ampsAt(place int) amount {
 	if l.problem != nil {

@@ -147,9 +147,6 @@ func (n *network) part(id string) *part {
 	return nil
 }
 
-// branchesOf returns the branches inside a component, in order.
-func (n *network) branchesOf(p *part) []branch { return n.branches[p.start:p.end] }
-
 // oneNode tells whether all terminals of a component are one node.
 func (c class) oneNode() bool { return c == nodeClass || c == groundClass }
 

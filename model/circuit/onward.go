@@ -17,7 +17,10 @@ type onward struct {
 // end, though what protects the bank's output does not protect the link from a
 // fault to ground.
 func (f *feeding) onward(n *network, block int) *onward {
-	if o, ok := f.known[block]; ok {
+	if f.known == nil {
+		f.known = make([]*onward, len(f.ahead.blocks))
+	}
+	if o := f.known[block]; o != nil {
 		return o
 	}
 	o := &onward{}

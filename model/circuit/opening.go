@@ -27,13 +27,14 @@ func (b bound) greatest(o bound) bound { return bound{max(b.worst, o.worst), max
 // release is the time-current curve of a device, or why there is none.
 type release struct {
 	curve curve.Curve
+	gates []curve.Gate
 	gaps  []figure.Gap
 }
 
 // releaseOf returns the curve of a device: the points in the record, else the gates
 // of its family and rating.
 func (a *analysis) releaseOf(i int) *release {
-	if r, ok := a.releases[i]; ok {
+	if r := a.releases[i]; r != nil {
 		return r
 	}
 	r := &release{}
@@ -54,7 +55,7 @@ func (a *analysis) releaseOf(i int) *release {
 		if err != nil {
 			r.gaps = append(r.gaps, figure.Gap{Field: c.Path + ".curve_points", Why: err.Error()})
 		}
-		r.curve = found
+		r.curve, r.gates = found, found.Gates()
 	}
 	a.releases[i] = r
 	return r
@@ -140,14 +141,15 @@ func (r *release) cut(amps float64) cleared {
 	return c
 }
 
-// gateAmps returns the currents of the gates of a device within a range.
-func (r *release) gateAmps(low, high float64) []float64 {
-	var amps []float64
-	if len(r.gaps) == 0 {
-		for _, g := range r.curve.Gates() {
-			if v := g.Multiple * r.curve.RatingA; v > low && v < high {
-				amps = append(amps, v)
-			}
+// gateAmps adds the currents of a fault at which a device that carries a share of
+// them stands at one of its gates, within a range.
+func (r *release) gateAmps(amps []float64, share, low, high float64) []float64 {
+	if len(r.gaps) > 0 {
+		return amps
+	}
+	for i := range r.gates {
+		if v := r.gates[i].Multiple * r.curve.RatingA; v > low*share && v < high*share {
+			amps = append(amps, v/share)
 		}
 	}
 	return amps

@@ -1,6 +1,9 @@
 package circuit
 
-import "driploop/model/figure"
+import (
+	"driploop/model/figure"
+	"driploop/model/quantity"
+)
 
 // peak is the greatest of a current over cases.
 type peak struct {
@@ -29,6 +32,17 @@ func (p *peak) join(other *peak) {
 	}
 }
 
+// amount returns the peak as figures have it, zero where it is not known.
+func (p *peak) amount() amount {
+	switch {
+	case len(p.gaps) > 0:
+		return amount{}
+	case p.value <= negligible:
+		return amount{0, true}
+	}
+	return amount{quantity.Round(p.value), true}
+}
+
 // figure returns the peak with its working, and the case that set it.
 func (p *peak) figure(what string) (figure.Figure, string) {
 	if len(p.gaps) > 0 {
@@ -38,11 +52,11 @@ func (p *peak) figure(what string) (figure.Figure, string) {
 	if value <= negligible {
 		value, name = 0, ""
 	}
-	from := "case: " + name
-	if name == "" {
-		from = "no case has current there"
-	}
 	return figure.Worked(value, "A", func() []figure.Step {
+		from := "no case has current there"
+		if name != "" {
+			from = "case: " + name
+		}
 		return []figure.Step{{
 			Formula: what, Source: sourceNodal,
 			Inputs: []figure.Input{{Symbol: "I", Value: value, Unit: "A", From: from}}, Result: value, Unit: "A",

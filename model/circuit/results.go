@@ -42,8 +42,8 @@ func (a *analysis) caseResult(t *trial) *CaseResult {
 		switch {
 		case b.kind == wire:
 			c.Currents[b.id] = plain(amps)
-			if h := a.heatings[i]; lasting && h != nil {
-				c.Temperatures[b.id] = steady(h, amps)
+			if h := &a.warmth[i]; lasting && len(h.gaps) == 0 {
+				c.Temperatures[b.id] = h.steady(amps)
 			}
 		case b.class == batteryClass || significant(amps):
 			c.Sources[b.id] = plain(-amps)

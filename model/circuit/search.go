@@ -53,13 +53,16 @@ const memoryLimit = 24
 func newSearcher(n *network) *searcher {
 	s := &searcher{
 		net: n, memories: make([]int, len(n.branches)), owner: []string{""}, mark: make([]int, len(n.nodes)),
-		marks: map[remembered]int{}, count: make([]int, len(n.nodes)), counted: make([]int, len(n.nodes)),
+		count: make([]int, len(n.nodes)), counted: make([]int, len(n.nodes)),
 	}
-	numbers := map[[2]string]int{}
+	var numbers map[[2]string]int
 	for i := range n.branches {
 		b := &n.branches[i]
 		if !b.choice || b.when == "" || b.kind == coil {
 			continue
+		}
+		if numbers == nil {
+			numbers, s.marks = map[[2]string]int{}, map[remembered]int{}
 		}
 		key := [2]string{b.id, b.when}
 		if numbers[key] == 0 {

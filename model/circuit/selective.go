@@ -82,13 +82,10 @@ func (a *analysis) farthest(i int, fam *family) *prospect {
 // selective tells whether only the device below opens at every current of a fault
 // between two. It is certain only where it is so at each.
 func selective(below, above *release, shareBelow, shareAbove, low, high float64) figure.Truth {
-	currents := []float64{low, high}
-	for _, v := range below.gateAmps(low*shareBelow, high*shareBelow) {
-		currents = append(currents, v/shareBelow)
-	}
-	for _, v := range above.gateAmps(low*shareAbove, high*shareAbove) {
-		currents = append(currents, v/shareAbove)
-	}
+	var room [16]float64
+	currents := append(room[:0], low, high)
+	currents = below.gateAmps(currents, shareBelow, low, high)
+	currents = above.gateAmps(currents, shareAbove, low, high)
 	slices.Sort(currents)
 	result := figure.True()
 	for _, amps := range currents {

@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"math"
+	"slices"
 
 	"driploop/model/copper"
 	"driploop/model/figure"
@@ -125,12 +126,10 @@ func (a *analysis) heated(s stall, trials []*trial) []hot {
 			if b.kind != wire {
 				continue
 			}
-			r := a.result.Conductors[b.id]
-			lasting, _ := a.peaks.continuous[h.branch].figure("greatest continuous current")
-			air, gaps := heating(b, r)
-			start := workingTemperature(b, r, r.Current)
-			gaps = append(append(append(gaps, start.Gaps...), r.Current.Gaps...), lasting.Gaps...)
-			list = append(list, hot{b, r, air, start.Value, s.amps*math.Abs(h.amps) + lasting.Value, uniqueGaps(gaps)})
+			r, w, lasting := &a.wires[h.branch], &a.warmth[h.branch], &a.peaks.continuous[h.branch]
+			start := w.working(b, amount{r.Current.Value, r.Current.Known})
+			gaps := slices.Concat(w.gaps, start.Gaps, r.Current.Gaps, uniqueGaps(lasting.gaps))
+			list = append(list, hot{b, r, w.Heating, start.Value, s.amps*math.Abs(h.amps) + lasting.amount().value, uniqueGaps(gaps)})
 		}
 	}
 	return list

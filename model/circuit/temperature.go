@@ -10,12 +10,10 @@ import (
 // setHeat fills in temperatures, and what a locked rotor does.
 func (a *analysis) setHeat() {
 	paused := a.findPausing()
-	for i := range a.net.branches {
-		if b := &a.net.branches[i]; b.kind == wire {
-			r := a.result.Conductors[b.id]
-			a.setTemperature(r, i, paused[i])
-			r.StallC = r.TemperatureC
-		}
+	for i := range a.wires {
+		r := &a.wires[i]
+		a.setTemperature(r, i, paused[i])
+		r.StallC = r.TemperatureC
 	}
 	for _, l := range a.solver.loads {
 		a.setStall(a.result.Loads[a.net.branches[l].id], l)
@@ -31,8 +29,8 @@ type pausing struct {
 }
 
 // findPausing gathers, by branch, the loads that pause and draw through it.
-func (a *analysis) findPausing() map[int]*pausing {
-	found := map[int]*pausing{}
+func (a *analysis) findPausing() []*pausing {
+	found := make([]*pausing, len(a.net.branches))
 	for _, l := range a.solver.loads {
 		if !a.solver.pauses(l) {
 			continue
@@ -64,23 +62,22 @@ func (a *analysis) findPausing() map[int]*pausing {
 // any case, for the longest run of the loads that pause. Where even the greatest
 // current may last, no time matters.
 func (a *analysis) setTemperature(r *ConductorResult, i int, p *pausing) {
-	b := &a.net.branches[i]
-	h, gaps := heating(b, r)
-	gaps = append(gaps, r.Current.Gaps...)
-	if len(gaps) > 0 {
-		r.TemperatureC = figure.Open(uniqueGaps(gaps)...)
+	h := &a.warmth[i]
+	if len(h.gaps)+len(r.Current.Gaps) > 0 {
+		r.TemperatureC = figure.Open(uniqueGaps(slices.Concat(h.gaps, r.Current.Gaps))...)
 		return
 	}
-	lasting, _ := a.peaks.continuous[i].figure("greatest continuous current")
 	if p == nil || r.Current.Value <= h.AllowedA {
 		r.TemperatureC = capped(h.Steady(r.Current.Value), r.Current.Value)
 		return
 	}
-	if len(p.gaps) > 0 || !lasting.Known {
-		r.TemperatureC = figure.Open(uniqueGaps(append(append([]figure.Gap(nil), p.gaps...), lasting.Gaps...))...)
+	lasting := &a.peaks.continuous[i]
+	if len(p.gaps)+len(lasting.gaps) > 0 {
+		r.TemperatureC = figure.Open(uniqueGaps(slices.Concat(p.gaps, lasting.gaps))...)
 		return
 	}
-	start := capped(h.Steady(lasting.Value), lasting.Value)
+	amps := lasting.amount().value
+	start := capped(h.Steady(amps), amps)
 	if !start.Known {
 		r.TemperatureC = start
 		return

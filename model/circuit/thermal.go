@@ -17,9 +17,16 @@ const (
 	sourceAtRating = "insulation rating, the hottest that a conductor loaded within its amperage gets"
 )
 
-// heating returns a conductor as its temperature is figured, or what is missing.
-// The air is the one that its allowable amperage is for.
-func heating(b *branch, r *ConductorResult) (copper.Heating, []figure.Gap) {
+// warmth is a conductor as its temperature is figured, or what is missing for
+// that.
+type warmth struct {
+	copper.Heating
+	gaps []figure.Gap
+}
+
+// warmthOf returns a conductor as its temperature is figured. The air is the one
+// that its allowable amperage is for.
+func warmthOf(b *branch, r *ConductorResult) warmth {
 	rating, ok := number(b.cond.Insulation)
 	var gaps []figure.Gap
 	if !ok {
@@ -28,7 +35,7 @@ func heating(b *branch, r *ConductorResult) (copper.Heating, []figure.Gap) {
 	gaps = append(gaps, r.Allowable.Gaps...)
 	gaps = append(gaps, b.metal.gaps...)
 	if len(gaps) > 0 {
-		return copper.Heating{}, uniqueGaps(gaps)
+		return warmth{gaps: uniqueGaps(gaps)}
 	}
 	h := copper.Heating{
 		AmbientC: copper.Table5AmbientC, RatingC: rating, AllowedA: r.Allowable.Value,
@@ -40,39 +47,49 @@ func heating(b *branch, r *ConductorResult) (copper.Heating, []figure.Gap) {
 	if r.HottestAmbient.Known {
 		h.AmbientC = max(h.AmbientC, r.HottestAmbient.Value)
 	}
-	return h, nil
+	return warmth{Heating: h}
 }
 
-// workingTemperature returns the temperature of a conductor in °C at a lasting
-// current. Without a known current or amperage it is the insulation rating,
-// which no conductor loaded within its amperage exceeds; without that it is open.
-func workingTemperature(b *branch, r *ConductorResult, current figure.Figure) figure.Figure {
-	rating, ok := number(b.cond.Insulation)
-	if !ok {
-		return figure.Open(figure.Missing(b.path + ".insulation"))
+// working returns the temperature of a conductor in °C at a lasting current.
+// Without a known current or amperage it is the insulation rating, which no
+// conductor loaded within its amperage exceeds; without that it is open.
+func (w *warmth) working(b *branch, current amount) figure.Figure {
+	if rating := atRating(b); !rating.Known || !current.known || len(w.gaps) > 0 {
+		return shownAtRating(b, rating)
 	}
-	h, gaps := heating(b, r)
-	if !current.Known || len(gaps) > 0 {
-		return atRating(b, min(rating, hottestCopper))
-	}
-	t := h.Steady(current.Value)
+	t := w.Steady(current.value)
 	switch {
 	case t.Known && t.Value <= hottestCopper:
 		return t
-	case t.Known || h.RatingC > h.AmbientC:
+	case t.Known || w.RatingC > w.AmbientC:
 		return figure.Worked(hottestCopper, "degC", func() []figure.Step {
 			return []figure.Step{{
 				Formula: "conductor temperature: held at 250 °C, where no insulation is left", Source: "common physics",
-				Inputs: []figure.Input{{Symbol: "I", Value: current.Value, Unit: "A", From: "greatest current, starting and stall aside"}},
+				Inputs: []figure.Input{{Symbol: "I", Value: current.value, Unit: "A", From: "greatest current, starting and stall aside"}},
 				Result: hottestCopper, Unit: "degC",
 			}}
 		})
 	}
-	return atRating(b, min(rating, hottestCopper))
+	return shownAtRating(b, atRating(b))
 }
 
-func atRating(b *branch, rating float64) figure.Figure {
-	return figure.Worked(rating, "degC", func() []figure.Step {
+// atRating returns the temperature of a conductor at its insulation rating, without
+// working.
+func atRating(b *branch) figure.Figure {
+	rating, ok := number(b.cond.Insulation)
+	if !ok {
+		return figure.Open(figure.Missing(b.path + ".insulation"))
+	}
+	return figure.Of(min(rating, hottestCopper), "degC")
+}
+
+func shownAtRating(b *branch, t figure.Figure) figure.Figure {
+	if !t.Known {
+		return t
+	}
+	return t.Shown(func() []figure.Step {
+		rating, _ := number(b.cond.Insulation)
+		rating = min(rating, hottestCopper)
 		return []figure.Step{{
 			Formula: "conductor temperature: T = Tr", Source: sourceAtRating,
 			Inputs: []figure.Input{{Symbol: "Tr", Value: rating, Unit: "degC", From: b.path + ".insulation"}}, Result: rating, Unit: "degC",
@@ -80,48 +97,36 @@ func atRating(b *branch, rating float64) figure.Figure {
 	})
 }
 
-// heat sets a conductor's resistance at its working temperature, and the span
-// that the network is solved with. Without a temperature the span runs from
-// 20 °C to what no sound insulation survives.
-func heat(b *branch, r *ConductorResult, current figure.Figure) {
-	t := workingTemperature(b, r, current)
-	cold := b.metal.cold
-	if cold.open() {
-		r.RHot = figure.Open(uniqueGaps(append(append([]figure.Gap(nil), cold.gaps...), t.Gaps...))...)
+// heat sets the span of resistance that the network is solved with: at a
+// temperature, and without one from 20 °C to what no sound insulation survives.
+func (b *branch) heat(t figure.Figure) {
+	switch cold := b.metal.cold; {
+	case cold.open():
 		b.ohms = cold
-		return
-	}
-	if !t.Known {
-		r.RHot = figure.Open(t.Gaps...)
+	case !t.Known:
 		b.ohms = span{low: cold.high, high: copper.ResistanceAt(cold.high, guessHot), gaps: t.Gaps}
-		return
+	default:
+		b.ohms = exactly(copper.ResistanceAt(cold.high, t.Value))
 	}
-	hot := copper.ResistanceAt(cold.high, t.Value)
-	r.RHot = figure.Worked(1000*hot, "mohm", func() []figure.Step {
-		return slices.Concat(r.R20.Working(), t.Working(), []figure.Step{copper.HotStep(r.R20.Value, t.Value, "mohm")})
-	})
-	b.ohms = exactly(hot)
 }
 
-// findHeatings returns the conductors whose temperature can be figured.
-func (a *analysis) findHeatings() []*copper.Heating {
-	out := make([]*copper.Heating, len(a.net.branches))
-	for i := range a.net.branches {
-		b := &a.net.branches[i]
-		if b.kind != wire {
-			continue
-		}
-		if h, gaps := heating(b, a.result.Conductors[b.id]); len(gaps) == 0 {
-			out[i] = &h
-		}
+// hotOhms returns the resistance of a conductor at its working temperature.
+func hotOhms(b *branch, r *ConductorResult, t figure.Figure) figure.Figure {
+	if cold := b.metal.cold; cold.open() {
+		return figure.Open(uniqueGaps(slices.Concat(cold.gaps, t.Gaps))...)
 	}
-	return out
+	if !t.Known {
+		return figure.Open(t.Gaps...)
+	}
+	return figure.Worked(1000*copper.ResistanceAt(b.metal.cold.high, t.Value), "mohm", func() []figure.Step {
+		return slices.Concat(r.R20.Working(), t.Working(), []figure.Step{copper.HotStep(r.R20.Value, t.Value, "mohm")})
+	})
 }
 
 // steady returns the temperature that a lasting current leads to, at most that at
 // which copper melts.
-func steady(h *copper.Heating, amps float64) float64 {
-	t, ok := h.SteadyC(amps)
+func (w *warmth) steady(amps float64) float64 {
+	t, ok := w.SteadyC(amps)
 	if !ok {
 		return melting
 	}

@@ -30,11 +30,11 @@ const (
 // formula is an image in the copies read; E = 1.2 V with L doubled gives 53 of
 // the 55 cells of its table (computed).
 func Drop(amps, lengthMM, circularMils float64) figure.Figure {
-	if !(amps >= 0) || !(lengthMM >= 0) || !(circularMils > 0) || math.IsInf(amps*lengthMM, 0) {
+	e, ok := DropV(amps, lengthMM, circularMils)
+	if !ok {
 		return figure.Open(figure.Because("a voltage drop needs a current and a length of 0 or more, and an area above 0"))
 	}
 	feet := lengthMM / mmPerFoot
-	e := DropK * amps * feet / circularMils
 	return figure.Worked(e, "V", func() []figure.Step {
 		return []figure.Step{{
 			Formula: "voltage drop by formula: E = K·I·L/CM", Source: sourceDrop,
@@ -47,6 +47,15 @@ func Drop(amps, lengthMM, circularMils float64) figure.Figure {
 			Result: quantity.Round(e), Unit: "V",
 		}}
 	})
+}
+
+// DropV returns the number of Drop alone, and whether there is one: for callers
+// that ask for very many.
+func DropV(amps, lengthMM, circularMils float64) (volts float64, ok bool) {
+	if !(amps >= 0) || !(lengthMM >= 0) || !(circularMils > 0) || math.IsInf(amps*lengthMM, 0) {
+		return 0, false
+	}
+	return DropK * amps * (lengthMM / mmPerFoot) / circularMils, true
 }
 
 // PairDrop returns the voltage in V lost out and back along a pair of equal

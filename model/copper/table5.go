@@ -16,6 +16,15 @@ const (
 var (
 	table5 = sync.OnceValue(func() table { return load("table5.csv") })
 	note1  = sync.OnceValue(func() table { return load("note1.csv") })
+
+	// table5At is the place of each rating among the columns of Table 5.
+	table5At = sync.OnceValue(func() map[float64]int {
+		at := map[float64]int{}
+		for _, rating := range Table5Columns() {
+			at[rating] = table5().column(fmt.Sprintf("c%g", rating))
+		}
+		return at
+	})
 )
 
 // Table5Columns lists the insulation temperature ratings in °C that Table 5 and
@@ -53,7 +62,7 @@ func Table5(size quantity.WireSize, insulationC float64) (amps float64, err erro
 		return 0, err
 	}
 	row := table5().rows[float64(size.Gauge)]
-	return row[table5().column(fmt.Sprintf("c%g", column))], nil
+	return row[table5At()[column]], nil
 }
 
 func printedInTable5(size quantity.WireSize) error {

@@ -19,29 +19,55 @@ type Opening struct {
 	greatest  how
 }
 
-// how says how a time was found: words around one gate or two. Most times are only
-// compared, so that they are put together when a step of working asks for them.
+// how says how a time was found: a way, and the gate or two that it goes by. Most
+// times are only compared, so that the words are put together when a step of
+// working asks for them.
 type how struct {
-	before, between, after string
-	gate, other            *Gate
+	way         way
+	gate, other *Gate
+}
+
+type way uint8
+
+const (
+	beforeFirst way = iota
+	needNot
+	atGate
+	beyondEnergy
+	beyondTime
+	line
+	lineAbove
+	energy
+	beyondLeast
+	heldLonger
+	leastOf
+)
+
+// words are those of each way around its gates.
+var words = [...]struct{ before, between, after string }{
+	beforeFirst:  {before: "below the first gate it need not open"},
+	needNot:      {before: "it need not open at ", after: ", nor surely before the next gate"},
+	atGate:       {before: "gate at "},
+	beyondEnergy: {before: "beyond the last gate: t·I² of the gate at "},
+	beyondTime:   {before: "beyond the last gate: greatest time of the gate at "},
+	line:         {before: "log-log between the gates at ", between: " and "},
+	lineAbove:    {before: "log-log between the gates at ", between: " and ", after: ", more than t·I² of the first"},
+	energy:       {before: "t·I² of the gate at "},
+	beyondLeast:  {before: "beyond the last gate no least time is stated"},
+	heldLonger:   {before: "held longer than at "},
+	leastOf:      {before: "least time of the gate at "},
 }
 
 func (h how) String() string {
+	w := &words[h.way]
 	if h.gate == nil {
-		return h.before
+		return w.before
 	}
-	text := h.before + percent(h.gate) + h.between
+	text := w.before + percent(h.gate) + w.between
 	if h.other != nil {
 		text += percent(h.other)
 	}
-	return text + h.after
-}
-
-// byGate is a time found by one gate, and byGates one found by two.
-func byGate(words string, g *Gate) how { return how{before: words, gate: g} }
-
-func byGates(words string, a, b *Gate) how {
-	return how{before: words, gate: a, between: " and ", other: b}
+	return text + w.after
 }
 
 // OpeningTime returns within which times the device opens at a lasting current
@@ -91,42 +117,40 @@ func (c Curve) around(m float64) (below, above *Gate) {
 func greatestAt(m float64, below, above *Gate) (float64, how) {
 	switch {
 	case below == nil:
-		return math.Inf(1), how{before: "below the first gate it need not open"}
+		return math.Inf(1), how{way: beforeFirst}
 	case math.IsInf(below.GreatestS, 1):
-		return below.GreatestS, how{before: "it need not open at ", gate: below, after: ", nor surely before the next gate"}
+		return below.GreatestS, how{way: needNot, gate: below}
 	case at(m, below):
-		return below.GreatestS, byGate("gate at ", below)
+		return below.GreatestS, how{way: atGate, gate: below}
 	case above == nil && below.Release == Melt && below.GreatestS > adiabatic:
-		return energyTime(m, below), byGate("beyond the last gate: t·I² of the gate at ", below)
+		return energyTime(m, below), how{way: beyondEnergy, gate: below}
 	case above == nil:
-		return below.GreatestS, byGate("beyond the last gate: greatest time of the gate at ", below)
+		return below.GreatestS, how{way: beyondTime, gate: below}
 	case above.Release == Instant:
 		if line := logLog(m, below, above); line > energyTime(m, below) {
-			way := byGates("log-log between the gates at ", below, above)
-			way.after = ", more than t·I² of the first"
-			return line, way
+			return line, how{lineAbove, below, above}
 		}
-		return energyTime(m, below), byGate("t·I² of the gate at ", below)
+		return energyTime(m, below), how{way: energy, gate: below}
 	}
-	return logLog(m, below, above), byGates("log-log between the gates at ", below, above)
+	return logLog(m, below, above), how{line, below, above}
 }
 
 func leastAt(m float64, below, above *Gate) (float64, how) {
 	switch {
 	case below != nil && at(m, below):
-		return below.LeastS, byGate("gate at ", below)
+		return below.LeastS, how{way: atGate, gate: below}
 	case above == nil:
-		return 0, how{before: "beyond the last gate no least time is stated"}
+		return 0, how{way: beyondLeast}
 	case below == nil && math.IsInf(above.GreatestS, 1):
-		return above.LeastS, byGate("held longer than at ", above)
+		return above.LeastS, how{way: heldLonger, gate: above}
 	case above.Release == Instant || math.IsInf(above.LeastS, 1):
-		return above.LeastS, byGate("least time of the gate at ", above)
+		return above.LeastS, how{way: leastOf, gate: above}
 	}
 	least := energyTime(m, above)
 	if below != nil {
 		least = min(least, below.LeastS)
 	}
-	return least, byGate("t·I² of the gate at ", above)
+	return least, how{way: energy, gate: above}
 }
 
 func at(m float64, g *Gate) bool { return math.Abs(m/g.Multiple-1) <= 1e-12 }
