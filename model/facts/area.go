@@ -13,18 +13,21 @@ import (
 // nominalArea returns the nominal copper area of a size in mm², to four digits:
 // the area that its name stands for, whatever the copper in it. Sizes compare
 // by it across gauge systems.
-func nominalArea(size record.Wire) (float64, bool) {
-	given, ok := size.Get()
-	if !ok {
+func nominalArea(size *record.Wire) (float64, bool) {
+	if size.State != record.Given {
 		return 0, false
 	}
+	return areaOf(size.V), true
+}
+
+func areaOf(given quantity.WireSize) float64 {
 	if given.System == quantity.MM2 {
-		return given.MM2, true
+		return given.MM2
 	}
 	if i := given.Gauge - coarsest; i >= 0 && i <= finest-coarsest {
-		return gaugeAreas()[i], true
+		return gaugeAreas()[i]
 	}
-	return gaugeArea(given.Gauge), true
+	return gaugeArea(given.Gauge)
 }
 
 // coarsest and finest are the gauges, 4/0 and 40, of which sizes are written.
@@ -59,12 +62,12 @@ var tableGauges = [...]int{26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 5, 4, 3, 2,
 // gaugeFor returns the largest of those gauges that holds no more copper than an
 // area in mm², such as 14 AWG for 2.5 mm²; "finer" below all of them.
 func gaugeFor(area float64) string {
-	found := "finer"
-	for _, gauge := range tableGauges {
-		if gaugeAreas()[gauge-coarsest] > area {
-			break
-		}
-		found = quantity.WireSize{System: quantity.AWG, Gauge: gauge}.String()
+	holds := 0
+	for holds < len(tableGauges) && gaugeAreas()[tableGauges[holds]-coarsest] <= area {
+		holds++
 	}
-	return found
+	if holds == 0 {
+		return "finer"
+	}
+	return quantity.WireSize{System: quantity.AWG, Gauge: tableGauges[holds-1]}.String()
 }

@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -20,56 +18,58 @@ type Bank struct {
 	BankShortA *float64 `json:"bank_short_a,omitempty"`
 }
 
-func bank(s *Subject, f *Bank, r *record.Record, a *circuit.Analysis, device string) {
-	batteries := feedingBatteries(r, a, device)
+func (b *Builder) bank(s *Subject, f *Bank, device *part) {
+	batteries := b.feedingBatteries(device)
 	if len(batteries) == 0 {
-		gap := figure.Because("no battery reaches it in the record")
-		s.open("bank_ah", gap)
-		s.open("bank_short_a", gap)
+		s.because("no battery reaches it in the record", "bank_ah", "bank_short_a")
 		return
 	}
 	capacity, short := 0.0, 0.0
+	allCapacities, allShorts := true, true
 	for _, c := range batteries {
-		if ah, ok := c.Capacity.Get(); ok {
-			capacity += ah.Base
+		if c.Capacity.Is() {
+			capacity += c.Capacity.V.Base
 		} else {
+			allCapacities = false
 			s.lacks("bank_ah", c.Path, "capacity")
 		}
-		result := a.Batteries[c.ID]
+		result := b.solved.Batteries[c.ID]
 		switch {
 		case !c.Resistance.Is():
+			allShorts = false
 			s.lacks("bank_short_a", c.Path, "internal_resistance")
 		case result == nil || !result.OpenV.Known || !result.ResistanceLow.Known:
+			allShorts = false
 			s.lacks("bank_short_a", c.Path, "nominal")
 		default:
 			short += 1000 * result.OpenV.Value / result.ResistanceLow.Value
 		}
 	}
-	if !s.Open.Has("bank_ah") {
-		f.BankAh = ptr(quantity.Round(capacity))
+	if allCapacities {
+		f.BankAh = s.number(quantity.Round(capacity))
 	}
-	if !s.Open.Has("bank_short_a") {
-		f.BankShortA = ptr(quantity.Round(short))
+	if allShorts {
+		f.BankShortA = s.number(quantity.Round(short))
 	}
 }
 
 // feedingBatteries returns the batteries whose positive terminals reach a
 // device, in order of the record.
-func feedingBatteries(r *record.Record, a *circuit.Analysis, device string) []*record.Component {
+func (b *Builder) feedingBatteries(device *part) []*record.Component {
 	var ids []string
-	for _, c := range r.Conductors {
-		result := a.Conductors[c.ID]
-		if result == nil || c.From.Component != device && c.To.Component != device {
-			continue
-		}
-		for _, feed := range result.Feeds {
+	for _, w := range device.wires {
+		for k := range w.result.Feeds {
+			feed := &w.result.Feeds[k]
 			if feed.SourceKind == "battery" && strings.HasSuffix(feed.Source, ".pos") {
 				ids = append(ids, owner(feed.Source))
 			}
 		}
 	}
 	var batteries []*record.Component
-	for _, c := range r.Components {
+	if len(ids) == 0 {
+		return batteries
+	}
+	for _, c := range b.record.Components {
 		if slices.Contains(ids, c.ID) {
 			batteries = append(batteries, c)
 		}

@@ -2,7 +2,6 @@ package facts
 
 import (
 	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -57,8 +56,9 @@ type Battery struct {
 // resolution 3.
 const standardGravity = 9.80665
 
-func battery(r *record.Record, a *circuit.Analysis, c *record.Component) *Battery {
-	f := &Battery{Subject: Subject{Path: c.Path}, Bypass: []string{}}
+func (b *Builder) battery(c *record.Component) *Battery {
+	f := b.made.batteries.take()
+	f.Subject, f.Bypass = b.subject(c.Path), []string{}
 	s := &f.Subject
 	put(s, "chemistry", &f.Chemistry, &c.Chemistry, "chemistry")
 	putMeasure(s, "nominal_v", &f.NominalV, &c.Nominal, "nominal")
@@ -74,8 +74,8 @@ func battery(r *record.Record, a *circuit.Analysis, c *record.Component) *Batter
 		put(s, "ungrounded_covered", &f.UngroundedCovered, &c.UngroundedCovered, "ungrounded_covered")
 	}
 	put(s, "vented_to", &f.VentedTo, &c.VentedTo, "vented_to")
-	if opening, ok := c.VentOpening.Get(); ok {
-		f.VentCM2 = ptr(opening.In("cm2"))
+	if c.VentOpening.Is() {
+		f.VentCM2 = s.number(c.VentOpening.V.In("cm2"))
 	} else {
 		s.missing("vent_cm2", "vent_opening")
 	}
@@ -86,45 +86,38 @@ func battery(r *record.Record, a *circuit.Analysis, c *record.Component) *Batter
 	putMeasure(s, "fuel_metal_mm", &f.FuelMetalMM, &c.FuelMetalNear, "fuel_metal_near")
 	put(s, "fuel_shield", &f.FuelShield, &c.FuelShield, "fuel_shield")
 	put(s, "managed", &f.Managed, &c.Managed, "managed")
-	surroundings(s, r, c.Space, "space", &f.SpaceKind, &f.Exposure, &f.FuelVapour)
-	stowage(s, f, r, c)
-	disconnect(s, f, r, a.Batteries[c.ID])
+	b.surroundings(s, &c.Space, &f.SpaceKind, &f.Exposure, &f.FuelVapour)
+	b.stowage(s, f, c)
+	b.disconnect(s, f, b.solved.Batteries[c.ID])
 	return f
 }
 
 // restraint sets what the pull test of the battery's hold-down showed.
 func restraint(s *Subject, f *Battery, c *record.Component) {
 	putMeasure(s, "weight_kg", &f.WeightKG, &c.Weight, "weight")
-	derive(s, "twice_weight_n", &f.TwiceWeightN, []string{"weight_kg"}, func() float64 {
-		return quantity.Round(2 * *f.WeightKG * standardGravity)
-	})
+	if s.derivable("twice_weight_n", operand{"weight_kg", f.WeightKG}) {
+		f.TwiceWeightN = s.number(quantity.Round(2 * *f.WeightKG * standardGravity))
+	}
 	putMeasure(s, "movement_mm", &f.MovementMM, &c.Movement, "movement")
 	putMeasure(s, "test_force_n", &f.TestForceN, &c.TestForce, "test_force")
 	putMeasure(s, "test_time_s", &f.TestTimeS, &c.TestTime, "test_time")
 	put(s, "pulls", &f.Pulls, &c.Pulls, "pulls")
 }
 
-func disconnect(s *Subject, f *Battery, r *record.Record, result *circuit.BatteryResult) {
+func (b *Builder) disconnect(s *Subject, f *Battery, result *circuit.BatteryResult) {
 	if result == nil {
-		gap := figure.Because("nothing is wired to the battery in the record")
-		s.open("switched", gap)
-		s.open("switch", gap)
-		s.open("switch_mm", gap)
-		s.open("switch_accessible", gap)
+		s.because("nothing is wired to the battery in the record", "switched", "switch", "switch_mm", "switch_accessible")
 		return
 	}
 	f.Bypass = append(f.Bypass, result.Bypass...)
-	putTruth(s, "switched", &f.Switched, result.Switched)
+	putSolved(s, "switched", &f.Switched, &result.Switched)
 	if result.Disconnect == "" {
-		gap := figure.Because("no switch stands in its ungrounded conductors")
-		s.open("switch", gap)
-		s.open("switch_mm", gap)
-		s.open("switch_accessible", gap)
+		s.because("no switch stands in its ungrounded conductors", "switch", "switch_mm", "switch_accessible")
 		return
 	}
 	f.Switch = &result.Disconnect
-	putFigure(s, "switch_mm", &f.SwitchMM, result.SwitchLength)
-	by := r.Component(result.Disconnect)
+	putFigure(s, "switch_mm", &f.SwitchMM, &result.SwitchLength)
+	by := b.record.Component(result.Disconnect)
 	putOf(s, "switch_accessible", &f.SwitchAccessible, &by.ReadilyAccessible, by.Path, "readily_accessible")
 }
 
@@ -142,17 +135,18 @@ type Charger struct {
 	Reach
 }
 
-func charger(r *record.Record, a *circuit.Analysis, c *record.Component) *Charger {
-	f := &Charger{Subject: Subject{Path: c.Path}, Kind: c.Kind.V}
+func (b *Builder) charger(c *record.Component) *Charger {
+	f := b.made.chargers.take()
+	f.Subject, f.Kind = b.subject(c.Path), c.Kind.V
 	s := &f.Subject
 	putMeasure(s, "output_a", &f.OutputA, &c.Output, "output")
 	putMeasure(s, "regulated_v", &f.RegulatedV, &c.Voltage, "voltage")
-	derive(s, "power_w", &f.PowerW, []string{"output_a"}, func() float64 {
-		return quantity.Round(*f.OutputA * r.Vessel.System.V.Base)
-	})
+	if s.derivable("power_w", operand{"output_a", f.OutputA}) {
+		f.PowerW = s.number(quantity.Round(*f.OutputA * b.record.Vessel.System.V.Base))
+	}
 	put(s, "regulated", &f.Regulated, &c.Regulated, "regulated")
 	put(s, "self_limiting", &f.SelfLimiting, &c.SelfLimiting, "self_limiting")
-	surroundings(s, r, c.Space, "space", &f.SpaceKind, nil, nil)
-	reach(s, &f.Reach, r, a, c.ID)
+	b.surroundings(s, &c.Space, &f.SpaceKind, nil, nil)
+	b.reach(s, &f.Reach, c.ID)
 	return f
 }

@@ -19,38 +19,38 @@ type Blowing struct {
 	BeforeStart *bool `json:"before_start,omitempty"`
 }
 
-func blowing(s *Subject, f *Blowing, r *record.Record, c *record.Component, result *circuit.LoadResult) {
-	space := r.Space(c.Space.V)
+func (b *Builder) blowing(s *Subject, f *Blowing, c *record.Component, result *circuit.LoadResult) {
+	space := b.record.Space(c.Space.V)
 	switch {
 	case space == nil:
 		s.missing("petrol_near", "space")
 	case !space.FuelVapour.Is():
 		s.lacks("petrol_near", space.Path, "fuel_vapour")
 	default:
-		f.PetrolNear = ptr(space.FuelVapour.V == "petrol")
+		f.PetrolNear = s.flag(space.FuelVapour.V == "petrol")
 	}
 	put(s, "before_start", &f.BeforeStart, &c.BeforeStart, "before_start")
-	putTruth(s, "switch_inside", &f.SwitchInside, switchInside(r, c, result))
+	putTruth(s, "switch_inside", &f.SwitchInside, b.switchInside(s, c, result))
 }
 
-func switchInside(r *record.Record, c *record.Component, result *circuit.LoadResult) figure.Truth {
+func (b *Builder) switchInside(s *Subject, c *record.Component, result *circuit.LoadResult) truth {
 	controls := result.Switches
 	if len(controls) == 0 {
 		controls = slices.DeleteFunc(slices.Clone(result.Devices), func(id string) bool {
-			device := r.Component(id)
+			device := b.record.Component(id)
 			return device == nil || device.Kind.V != "breaker"
 		})
 	}
 	if len(controls) == 0 {
-		return figure.OpenTruth(figure.Because("no switch stands on the way to " + c.ID + " in the record"))
+		return s.doubt(figure.Because("no switch stands on the way to " + c.ID + " in the record"))
 	}
 	if !c.Space.Is() {
-		return figure.OpenTruth(figure.Missing(c.Path + ".space"))
+		return s.unknown(place{c.Path, "space"})
 	}
-	inside := make([]figure.Truth, len(controls))
+	inside := make([]truth, len(controls))
 	for i, id := range controls {
-		control := r.Component(id)
-		inside[i] = among(control.Space, control.Path+".space", c.Space.V)
+		control := b.record.Component(id)
+		inside[i] = s.among(&control.Space, place{control.Path, "space"}, c.Space.V)
 	}
-	return anyOf(inside...)
+	return s.anyOf(inside...)
 }

@@ -1,7 +1,6 @@
 package facts
 
 import (
-	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -18,35 +17,36 @@ type Bonding struct {
 }
 
 // bonding sets what a bonding conductor joins.
-func bonding(s *Subject, f *Bonding, r *record.Record, c *record.Conductor) {
-	putTruth(s, "bonding", &f.IsBonding, among(c.Role, s.field("role"), "bonding"))
+func (b *Builder) bonding(s *Subject, f *Bonding, c *record.Conductor) {
+	putTruth(s, "bonding", &f.IsBonding, s.among(&c.Role, s.own("role"), "bonding"))
 	cased := ""
-	for _, t := range []record.Terminal{c.From, c.To} {
+	for _, t := range [...]*record.Terminal{&c.From, &c.To} {
 		if c.Role.V == "bonding" && t.Name == record.CaseTerminal {
 			cased, f.OnCase = t.Component, true
 		}
 	}
 	if !f.OnCase {
-		s.open("case_least_mm2", figure.Because("it lands on no case"))
+		s.because("it lands on no case", "case_least_mm2")
 		return
 	}
-	least, feeds := 0.0, 0
-	for _, feed := range r.Conductors {
+	least, feeds, sized := 0.0, 0, true
+	for _, feed := range b.record.Conductors {
 		if feed.Role.V == "bonding" || feed.From.Component != cased && feed.To.Component != cased {
 			continue
 		}
 		feeds++
-		below, ok := areaBelow(feed.Size)
+		below, ok := areaBelow(&feed.Size)
 		if !ok {
+			sized = false
 			s.lacks("case_least_mm2", feed.Path, "size")
 		}
 		least = max(least, below)
 	}
 	switch {
 	case feeds == 0:
-		s.open("case_least_mm2", figure.Because("no conductor carries current to "+cased+" in the record"))
-	case !s.Open.Has("case_least_mm2"):
-		f.CaseLeastMM2 = &least
+		s.because("no conductor carries current to "+cased+" in the record", "case_least_mm2")
+	case sized:
+		f.CaseLeastMM2 = s.number(least)
 	}
 }
 
@@ -59,7 +59,7 @@ var (
 
 // areaBelow returns the nominal area in mm² of the next smaller size of the
 // trade; the size's own where there is none.
-func areaBelow(size record.Wire) (float64, bool) {
+func areaBelow(size *record.Wire) (float64, bool) {
 	area, ok := nominalArea(size)
 	if !ok {
 		return 0, false
@@ -77,8 +77,7 @@ func areaBelow(size record.Wire) (float64, bool) {
 		return below, true
 	}
 	for _, gauge := range gauges {
-		smaller, _ := nominalArea(record.Wire{State: record.Given, V: quantity.WireSize{System: size.V.System, Gauge: gauge}})
-		take(smaller)
+		take(areaOf(quantity.WireSize{System: size.V.System, Gauge: gauge}))
 	}
 	return below, true
 }

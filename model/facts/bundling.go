@@ -1,6 +1,8 @@
 package facts
 
 import (
+	"slices"
+
 	"driploop/model/circuit"
 	"driploop/model/figure"
 	"driploop/model/record"
@@ -17,28 +19,27 @@ type Bundling struct {
 	LoadPct *float64 `json:"load_pct,omitempty"`
 }
 
-func bundling(s *Subject, f *Bundling, r *record.Record, c *record.Conductor, result *circuit.ConductorResult) {
-	gaps := uncounted(s, r, c)
+func (b *Builder) bundling(s *Subject, f *Bundling, c *record.Conductor, result *circuit.ConductorResult) {
+	gaps := b.uncounted(s, c)
 	if len(gaps) > 0 {
 		s.open("bundle_size", gaps...)
 		s.open("bundled_a", gaps...)
 		return
 	}
-	putFigure(s, "bundle_size", &f.BundleSize, result.BundleCount)
-	putFigure(s, "bundled_a", &f.BundledA, result.Bundled)
+	putFigure(s, "bundle_size", &f.BundleSize, &result.BundleCount)
+	putFigure(s, "bundled_a", &f.BundledA, &result.Bundled)
 }
 
 // uncounted returns what is missing to know how many conductors run together.
-func uncounted(s *Subject, r *record.Record, c *record.Conductor) []figure.Gap {
+func (b *Builder) uncounted(s *Subject, c *record.Conductor) []figure.Gap {
 	var gaps []figure.Gap
-	seen := map[string]bool{}
-	for _, g := range c.Route {
+	for i, g := range c.Route {
 		name, ok := g.Bundle.Get()
-		if !ok || name == "none" || seen[name] {
+		before := slices.ContainsFunc(c.Route[:i], func(other *record.Segment) bool { return other.Bundle.Is() && other.Bundle.V == name })
+		if !ok || name == "none" || before {
 			continue
 		}
-		seen[name] = true
-		if b := r.Bundle(name); b == nil || !b.Carrying.Is() {
+		if b := b.record.Bundle(name); b == nil || !b.Carrying.Is() {
 			gaps = append(gaps, figure.Missing("bundles."+name+".carrying"))
 		}
 	}

@@ -1,8 +1,6 @@
 package facts
 
 import (
-	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/record"
 )
 
@@ -16,9 +14,9 @@ type Casing struct {
 	CaseBonded *bool `json:"case_bonded,omitempty"`
 }
 
-func casing(s *Subject, f *Casing, a *circuit.Analysis, c *record.Component) {
+func (b *Builder) casing(s *Subject, f *Casing, c *record.Component) {
 	put(s, "label", &f.Label, &c.Label, "label")
 	put(s, "entry", &f.Entry, &c.EntrySide, "entry")
-	landed := figure.Truth{Value: a.Terminals[c.ID+"."+record.CaseTerminal] != nil, Known: true}
-	putTruth(s, "case_bonded", &f.CaseBonded, anyOf(truthOf(c.Bonded, s.field("bonded")), landed))
+	landed := settled(b.terminal(c.ID, record.CaseTerminal) != nil)
+	putTruth(s, "case_bonded", &f.CaseBonded, s.anyOf(s.truthOf(&c.Bonded, s.own("bonded")), landed))
 }

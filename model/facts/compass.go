@@ -1,7 +1,6 @@
 package facts
 
 import (
-	"driploop/model/figure"
 	"driploop/model/physics"
 	"driploop/model/record"
 )
@@ -19,21 +18,13 @@ type Compass struct {
 func compass(s *Subject, f *Conductor, c *record.Conductor) {
 	put(s, "twisted", &f.Twisted, &c.Twisted, "twisted")
 	putMeasure(s, "compass_mm", &f.CompassMM, &c.CompassDistance, "compass_distance")
-	var gaps []figure.Gap
-	spacing, ok := c.Spacing.Get()
-	if !ok {
-		gaps = append(gaps, figure.Missing(s.field("spacing")))
+	if !c.Spacing.Is() {
+		s.missing("compass_turn_deg", "spacing")
 	}
-	if f.CompassMM == nil {
-		gaps = append(gaps, s.Open.Of("compass_mm")...)
-	}
-	if f.CurrentA == nil {
-		gaps = append(gaps, s.Open.Of("current_a")...)
-	}
-	if len(gaps) > 0 {
-		s.open("compass_turn_deg", gaps...)
+	known := s.derivable("compass_turn_deg", operand{"compass_mm", f.CompassMM}, operand{"current_a", f.CurrentA})
+	if !known || !c.Spacing.Is() {
 		return
 	}
-	field := physics.PairField(*f.CurrentA, spacing.Base, *f.CompassMM)
-	putFigure(s, "compass_turn_deg", &f.CompassTurnDeg, physics.GreatestTurn(field, physics.ReferenceHorizontalUT))
+	field := physics.PairField(*f.CurrentA, c.Spacing.V.Base, *f.CompassMM)
+	putComputed(s, "compass_turn_deg", &f.CompassTurnDeg, physics.GreatestTurn(field, physics.ReferenceHorizontalUT))
 }

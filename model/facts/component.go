@@ -42,29 +42,32 @@ type Component struct {
 	Opening
 }
 
-func component(r *record.Record, a *circuit.Analysis, c *record.Component) *Component {
-	f := &Component{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Electric: c.Kind.V != "ground" && c.Kind.V != "busbar" && c.Kind.V != "battery"}
+func (b *Builder) anyComponent(c *record.Component, result *circuit.ComponentResult) *Component {
+	f := b.made.components.take()
+	f.Subject, f.Kind = b.subject(c.Path), c.Kind.V
+	f.Electric = c.Kind.V != "ground" && c.Kind.V != "busbar" && c.Kind.V != "battery"
 	s := &f.Subject
 	put(s, "space", &f.Space, &c.Space, "space")
-	surroundings(s, r, c.Space, "space", &f.SpaceKind, &f.Exposure, &f.FuelVapour)
-	derive(s, "petrol_near", &f.PetrolNear, []string{"fuel_vapour"}, func() bool { return *f.FuelVapour == "petrol" })
+	b.surroundings(s, &c.Space, &f.SpaceKind, &f.Exposure, &f.FuelVapour)
+	if f.FuelVapour == nil {
+		s.follow("petrol_near", "fuel_vapour")
+	} else {
+		f.PetrolNear = s.flag(*f.FuelVapour == "petrol")
+	}
 	put(s, "ignition_protected", &f.IgnitionProtected, &c.IgnitionProtected, "ignition_protected")
 	isolation(s, f, &c.Isolation)
-	ingress(s, &f.Ingress, &c.IP, s.Path, "ip")
-	casing(s, &f.Casing, a, c)
+	b.ingress(s, &f.Ingress, &c.IP, s.Path, "ip")
+	b.casing(s, &f.Casing, c)
 
 	putMeasure(s, "rated_v", &f.RatedV, &c.Nominal, "nominal")
-	result := a.Components[c.ID]
-	if result == nil {
-		result = &circuit.ComponentResult{}
-	}
-	putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
+	putFigure(s, "nominal_v", &f.NominalV, &result.NominalV)
 	put(s, "metal_case", &f.MetalCase, &c.MetalCase, "metal_case")
 	put(s, "bonded", &f.Bonded, &c.Bonded, "bonded")
 	put(s, "marked", &f.Marked, &c.Marked, "marked")
 	putMeasure(s, "rating_a", &f.RatingA, &c.Rating, "rating")
-	through(s, a, c, &f.CurrentA, &f.SurgeA)
-	opening(s, &f.Opening, a, c)
+	putFigure(s, "current_a", &f.CurrentA, &result.Through)
+	putFigure(s, "surge_a", &f.SurgeA, &result.Surge)
+	b.opening(s, &f.Opening, c)
 	return f
 }
 
@@ -77,5 +80,7 @@ func isolation(s *Subject, f *Component, from *record.Isolation) {
 	putMeasure(s, "water_held_mm", &f.WaterHeldMM, &from.WaterHeld, "isolation.water_held")
 	putMeasure(s, "bulkhead_mm", &f.BulkheadMM, &from.BulkheadHeight, "isolation.bulkhead_height")
 	putMeasure(s, "seepage_m3", &f.SeepageM3, &from.Seepage, "isolation.seepage")
-	derive(s, "bulkhead_third_mm", &f.BulkheadThirdMM, []string{"bulkhead_mm"}, func() float64 { return *f.BulkheadMM / 3 })
+	if s.derivable("bulkhead_third_mm", operand{"bulkhead_mm", f.BulkheadMM}) {
+		f.BulkheadThirdMM = s.number(*f.BulkheadMM / 3)
+	}
 }

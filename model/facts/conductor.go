@@ -3,7 +3,6 @@ package facts
 import (
 	"driploop/model/circuit"
 	"driploop/model/figure"
-	"driploop/model/quantity"
 	"driploop/model/record"
 )
 
@@ -88,47 +87,40 @@ type Conductor struct {
 	Lie
 }
 
-func conductor(r *record.Record, a *circuit.Analysis, c *record.Conductor) *Conductor {
-	f := &Conductor{
-		Subject: Subject{Path: c.Path},
-		From:    c.From.String(), To: c.To.String(),
-		Role: c.Role.V, Duty: c.Duty.Or("normal"),
-		InHousing: c.InHousing.Or(false), Pigtail: c.Pigtail.Or(false),
-		OnBattery: lands(r, c, "battery"),
-	}
+func (b *Builder) conductor(w *wire) *Conductor {
+	c, f := w.Conductor, b.made.conductors.take()
+	f.Subject, f.From, f.To = b.subject(c.Path), w.fromID, w.toID
+	f.Role, f.Duty = c.Role.V, c.Duty.Or("normal")
+	f.InHousing, f.Pigtail = c.InHousing.Or(false), c.Pigtail.Or(false)
+	f.OnBattery = w.onKind("battery")
 	s := &f.Subject
 	put(s, "known_role", &f.KnownRole, &c.Role, "role")
 	construction(s, f, c)
-	route(s, f, r, c)
+	b.route(s, f, c)
 	lie(s, f, c)
-	bonding(s, &f.Bonding, r, c)
-
-	result := a.Conductors[c.ID]
-	if result == nil {
-		result = &circuit.ConductorResult{}
-	}
-	feeding(s, f, a, result)
-	carrying(s, f, result)
-	tap(s, f, r, c)
-	bundling(s, &f.Bundling, r, c, result)
+	b.bonding(s, &f.Bonding, c)
+	b.feeding(s, f, w.result)
+	carrying(s, f, w.result)
+	b.tap(s, f, w)
+	b.bundling(s, &f.Bundling, c, w.result)
 	made(s, f, c)
-	fault(s, &f.Fault, r, a, result)
+	b.fault(s, &f.Fault, w.result)
 	compass(s, f, c)
+	service(f, w.loads)
+	stalled(f, w.loads)
+	b.returning(f, w)
 	return f
 }
 
 // construction sets what the conductor is made of.
 func construction(s *Subject, f *Conductor, c *record.Conductor) {
 	putMeasure(s, "exposed_mm", &f.ExposedMM, &c.Exposed, "exposed")
-	if size, ok := c.Size.Get(); ok {
-		f.Size, f.System = ptr(size.String()), ptr(string(size.System))
+	if c.Size.Is() {
+		f.Size, f.System = s.word(c.Size.V.String()), s.word(string(c.Size.V.System))
+		f.AreaMM2 = s.number(areaOf(c.Size.V))
 	} else {
 		s.missing("size", "size")
 		s.missing("size_system", "size")
-	}
-	if area, ok := nominalArea(c.Size); ok {
-		f.AreaMM2 = &area
-	} else {
 		s.missing("area_mm2", "size")
 	}
 	putMeasure(s, "insulation_degc", &f.InsulationC, &c.Insulation, "insulation")
@@ -143,91 +135,65 @@ func construction(s *Subject, f *Conductor, c *record.Conductor) {
 	put(s, "labelled", &f.Labelled, &c.Labelled, "labelled")
 	putMeasure(s, "sheath_tail_mm", &f.SheathTailMM, &c.SheathTail, "sheath_tail")
 	putMeasure(s, "first_support_mm", &f.FirstSupportMM, &c.FirstSupport, "first_support")
-	if sheath, ok := c.Sheath.Get(); ok {
-		f.InSheath = ptr(sheath != "none")
+	if c.Sheath.Is() {
+		f.InSheath = s.flag(c.Sheath.V != "none")
 	} else {
 		s.missing("in_sheath", "sheath")
 	}
 }
 
 // feeding sets which sources can feed the conductor, and through what.
-func feeding(s *Subject, f *Conductor, a *circuit.Analysis, result *circuit.ConductorResult) {
+func (b *Builder) feeding(s *Subject, f *Conductor, result *circuit.ConductorResult) {
 	f.Fed = len(result.Feeds) > 0
 	// Where the record joins both poles of a source, all that hangs on it seems
 	// ungrounded and bare.
-	if gap, shorted := short(a); shorted {
-		for _, fact := range []string{"ungrounded", "always_live", "bare"} {
-			s.open(fact, gap)
-		}
+	if b.shorted != "" {
+		s.because(b.shorted, "ungrounded", "always_live", "bare")
 		return
 	}
-	putTruth(s, "ungrounded", &f.Ungrounded, result.Ungrounded)
-	putTruth(s, "always_live", &f.AlwaysLive, result.AlwaysLive)
+	putSolved(s, "ungrounded", &f.Ungrounded, &result.Ungrounded)
+	putSolved(s, "always_live", &f.AlwaysLive, &result.AlwaysLive)
 	if !f.Fed {
-		s.open("bare", figure.Because("no source reaches "+f.From+" or "+f.To+" in the record"))
+		s.because("no source reaches "+f.From+" or "+f.To+" in the record", "bare")
 		return
 	}
 	var doubts []figure.Gap
-	for _, feed := range result.Feeds {
+	for i := range result.Feeds {
+		feed := &result.Feeds[i]
 		if !feed.Ahead || !feed.Bare {
 			continue
 		}
 		// A source terminal that may be the grounded one proves nothing yet.
-		if t := a.Terminals[feed.Source]; t != nil && !t.Ungrounded.Known {
+		if t := b.solved.Terminals[feed.Source]; t != nil && !t.Ungrounded.Known {
 			doubts = append(doubts, t.Ungrounded.Gaps...)
 			continue
 		}
-		f.Bare, f.BareFrom, f.BareVia = ptr(true), feed.Source, feed.BareVia
+		f.Bare, f.BareFrom, f.BareVia = s.flag(true), feed.Source, feed.BareVia
 		return
 	}
 	if len(doubts) > 0 {
 		s.open("bare", doubts...)
 		return
 	}
-	f.Bare = ptr(false)
-}
-
-// short tells of a source that the wiring short-circuits, if there is one.
-func short(a *circuit.Analysis) (figure.Gap, bool) {
-	for _, p := range a.Problems {
-		if p.Kind == circuit.Shorted {
-			return figure.Because(p.Says), true
-		}
-	}
-	return figure.Gap{}, false
+	f.Bare = s.flag(false)
 }
 
 // carrying sets what the conductor carries, may carry, and is guarded by.
 func carrying(s *Subject, f *Conductor, result *circuit.ConductorResult) {
-	putFigure(s, "diameter_mm", &f.DiameterMM, result.DiameterMM)
-	putTruth(s, "in_engine_space", &f.InEngineSpace, result.InEngineSpace)
-	putFigure(s, "table5_a", &f.Table5A, result.Table5)
-	putFigure(s, "allowable_a", &f.AllowableA, result.Allowable)
-	putFigure(s, "current_a", &f.CurrentA, result.Current)
-	putFigure(s, "surge_a", &f.SurgeA, result.Surge)
-	putFigure(s, "guard_a", &f.GuardA, result.Guard)
+	putFigure(s, "diameter_mm", &f.DiameterMM, &result.DiameterMM)
+	putSolved(s, "in_engine_space", &f.InEngineSpace, &result.InEngineSpace)
+	putFigure(s, "table5_a", &f.Table5A, &result.Table5)
+	putFigure(s, "allowable_a", &f.AllowableA, &result.Allowable)
+	putFigure(s, "current_a", &f.CurrentA, &result.Current)
+	putFigure(s, "surge_a", &f.SurgeA, &result.Surge)
+	putFigure(s, "guard_a", &f.GuardA, &result.Guard)
 	if f.GuardA != nil {
-		f.GuardedBy = ptr(join(result.GuardBy))
+		f.GuardedBy = s.word(join(result.GuardBy))
 	} else {
-		s.open("guarded_by", s.Open.Of("guard_a")...)
+		s.follow("guarded_by", "guard_a")
 	}
-	derive(s, "load_pct", &f.LoadPct, []string{"current_a", "allowable_a"}, func() float64 {
-		return quantity.Round(100 * *f.CurrentA / *f.AllowableA)
-	})
-	derive(s, "guard_table5_pct", &f.GuardTable5Pct, []string{"guard_a", "table5_a"}, func() float64 {
-		return quantity.Round(100 * *f.GuardA / *f.Table5A)
-	})
-	derive(s, "guard_allowable_pct", &f.GuardAllowablePct, []string{"guard_a", "allowable_a"}, func() float64 {
-		return quantity.Round(100 * *f.GuardA / *f.AllowableA)
-	})
-}
-
-// lands tells whether an end of the conductor is on a component of the kind.
-func lands(r *record.Record, c *record.Conductor, kind string) bool {
-	for _, t := range []record.Terminal{c.From, c.To} {
-		if on := r.Component(t.Component); on != nil && on.Kind.V == kind {
-			return true
-		}
-	}
-	return false
+	guard, allowable := operand{"guard_a", f.GuardA}, operand{"allowable_a", f.AllowableA}
+	percent(s, "load_pct", &f.LoadPct, operand{"current_a", f.CurrentA}, allowable)
+	percent(s, "guard_table5_pct", &f.GuardTable5Pct, guard, operand{"table5_a", f.Table5A})
+	percent(s, "guard_allowable_pct", &f.GuardAllowablePct, guard, allowable)
 }

@@ -23,29 +23,30 @@ type Conduit struct {
 }
 
 // conduit sets how full the conduit of a segment is.
-func conduit(s *Subject, f *Conduit, r *record.Record, c *record.Conductor, g *record.Segment) {
-	members, gaps := sharing(r, c, g)
-	f.Lead = members[0] == c
-	all := []string{"conduit_holds", "fill_least_pct", "fill_most_pct", "fill_measured"}
+func (b *Builder) conduit(s *Subject, f *Conduit, c *record.Conductor, g *record.Segment) {
 	if g.In.V != "conduit" {
-		gaps = []figure.Gap{figure.Because("the segment runs in no conduit")}
+		f.Lead = b.leads(c, g)
+		s.because("the segment runs in no conduit", "conduit_holds", "fill_least_pct", "fill_most_pct", "fill_measured")
+		return
 	}
+	members, gaps := b.sharing(c, g)
+	f.Lead = members[0] == c
 	if gaps != nil {
-		for _, fact := range all {
+		for _, fact := range [...]string{"conduit_holds", "fill_least_pct", "fill_most_pct", "fill_measured"} {
 			s.open(fact, gaps...)
 		}
 		return
 	}
 	least, most := fill(s, f, members)
-	bore, ok := g.ConduitBore.Get()
-	if !ok {
+	if !g.ConduitBore.Is() {
 		s.missing("fill_least_pct", "conduit_bore")
 		s.missing("fill_most_pct", "conduit_bore")
 		return
 	}
 	if !s.Open.Has("fill_least_pct") {
-		putFigure(s, "fill_least_pct", &f.FillLeastPct, physics.Fill(bore.Base, least...))
-		putFigure(s, "fill_most_pct", &f.FillMostPct, physics.Fill(bore.Base, most...))
+		bore := g.ConduitBore.V.Base
+		putComputed(s, "fill_least_pct", &f.FillLeastPct, physics.Fill(bore, least...))
+		putComputed(s, "fill_most_pct", &f.FillMostPct, physics.Fill(bore, most...))
 	}
 }
 
@@ -75,17 +76,17 @@ func fill(s *Subject, f *Conduit, members []*record.Conductor) (least, most []fl
 		least, most = append(least, low), append(most, high)
 	}
 	if !s.Open.Has("conduit_holds") {
-		f.Holds = ptr(len(least))
+		f.Holds = s.count(len(least))
 	}
 	if !s.Open.Has("fill_measured") {
-		f.FillMeasured = ptr(true)
+		f.FillMeasured = s.flag(true)
 	}
 	return least, most
 }
 
 // sharing returns the conductors that lie in one conduit with a segment of c, c
 // included, in order of the record: those of its bundle in that space.
-func sharing(r *record.Record, c *record.Conductor, g *record.Segment) ([]*record.Conductor, []figure.Gap) {
+func (b *Builder) sharing(c *record.Conductor, g *record.Segment) ([]*record.Conductor, []figure.Gap) {
 	name, ok := g.Bundle.Get()
 	if !ok {
 		return []*record.Conductor{c}, []figure.Gap{figure.Missing(g.Path + ".bundle")}
@@ -95,15 +96,12 @@ func sharing(r *record.Record, c *record.Conductor, g *record.Segment) ([]*recor
 	}
 	var listed []string
 	carrying := 0
-	if b := r.Bundle(name); b != nil {
-		listed, carrying = b.Members.V, b.Carrying.V
+	if bundle := b.record.Bundle(name); bundle != nil {
+		listed, carrying = bundle.Members.V, bundle.Carrying.V
 	}
 	var members []*record.Conductor
-	for _, other := range r.Conductors {
-		there := slices.ContainsFunc(other.Route, func(o *record.Segment) bool {
-			return o.Bundle.V == name && o.Space.V == g.Space.V
-		})
-		if other == c || there || slices.Contains(listed, other.ID) {
+	for _, other := range b.record.Conductors {
+		if other == c || beside(other, g, listed) {
 			members = append(members, other)
 		}
 	}
@@ -111,4 +109,32 @@ func sharing(r *record.Record, c *record.Conductor, g *record.Segment) ([]*recor
 		return members, []figure.Gap{figure.Because("bundle " + name + " holds conductors that the record does not list")}
 	}
 	return members, nil
+}
+
+// beside tells whether a conductor lies in the bundle of a segment, in its space,
+// or is listed as a member of it.
+func beside(other *record.Conductor, g *record.Segment, listed []string) bool {
+	for _, o := range other.Route {
+		if o.Bundle.V == g.Bundle.V && o.Space.V == g.Space.V {
+			return true
+		}
+	}
+	return slices.Contains(listed, other.ID)
+}
+
+// leads tells whether c is the first of those that sharing returns.
+func (b *Builder) leads(c *record.Conductor, g *record.Segment) bool {
+	if !g.Bundle.Is() || g.Bundle.V == "none" {
+		return true
+	}
+	var listed []string
+	if bundle := b.record.Bundle(g.Bundle.V); bundle != nil {
+		listed = bundle.Members.V
+	}
+	for _, other := range b.record.Conductors {
+		if other == c || beside(other, g, listed) {
+			return other == c
+		}
+	}
+	return true
 }

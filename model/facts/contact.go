@@ -35,60 +35,51 @@ type Contact struct {
 }
 
 // contacts adds the contacts of a component.
-func (d *Document) contacts(r *record.Record, a *circuit.Analysis, c *record.Component) {
-	result := a.Components[c.ID]
-	if result == nil {
+func (b *Builder) contacts(c *record.Component, result *circuit.ComponentResult) {
+	if len(result.Contacts) == 0 {
 		return
 	}
 	keys := contactKeys(c.ID, result.Contacts)
 	for i, contact := range result.Contacts {
-		f := &Contact{
-			Subject: Subject{Path: contact.Path, Key: keys[i]}, Component: c.ID, Kind: c.Kind.V, Purpose: c.Duty.Or("normal"),
-			Disconnects: disconnects(a, c.ID),
-		}
+		f := b.made.contacts.take()
+		f.Subject, f.Component, f.Kind = b.subject(contact.Path), c.ID, c.Kind.V
+		f.Purpose, f.Disconnects = c.Duty.Or("normal"), b.disconnects(c.ID)
 		s := &f.Subject
+		s.Key = keys[i]
 		contactRating(s, f, c, contact.Link)
 		putMeasureOf(s, "intermittent_a", &f.IntermittentA, &c.Intermittent, c.Path, "intermittent")
-		putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
-		putFigure(s, "current_a", &f.CurrentA, contact.Through)
-		putFigure(s, "surge_a", &f.SurgeA, contact.Surge)
-		switched(s, f, r, a, contact.Loads)
-		d.Contacts[strings.TrimPrefix(contact.Path, "components.")] = f
+		putFigure(s, "nominal_v", &f.NominalV, &result.NominalV)
+		putFigure(s, "current_a", &f.CurrentA, &contact.Through)
+		putFigure(s, "surge_a", &f.SurgeA, &contact.Surge)
+		b.switched(s, f, contact.Loads)
+		b.doc.Contacts[strings.TrimPrefix(contact.Path, "components.")] = f
 	}
 }
 
 // contactRating sets what a contact carries without pause.
 func contactRating(s *Subject, f *Contact, c *record.Component, link *record.Link) {
-	whole, field := c.Continuous, c.Path+".continuous"
+	whole, entry := &c.Continuous, "continuous"
 	if c.Kind.V == "connector" {
-		whole, field = c.Rating, c.Path+".rating"
+		whole, entry = &c.Rating, "rating"
 	}
-	ratings := []record.Measure{whole}
-	fields := []string{field}
-	if link != nil {
-		ratings, fields = append(ratings, link.Rating), append(fields, link.Path+".rating")
+	putMeasureOf(s, "rating_a", &f.RatingA, whole, c.Path, entry)
+	if link == nil {
+		return
 	}
-	for i, rating := range ratings {
-		given, ok := rating.Get()
-		switch {
-		case !ok:
-			s.open("rating_a", figure.Missing(fields[i]))
-		case f.RatingA == nil || given.Base < *f.RatingA:
-			f.RatingA = ptr(given.Base)
-		}
-	}
-	if s.Open.Has("rating_a") {
-		f.RatingA = nil
+	var own *float64
+	putMeasureOf(s, "rating_a", &own, &link.Rating, link.Path, "rating")
+	if own == nil || f.RatingA != nil && *own < *f.RatingA {
+		f.RatingA = own
 	}
 }
 
 // switched sums what a contact switches by kind of load. A contact through which
 // no load draws carries coils alone.
-func switched(s *Subject, f *Contact, r *record.Record, a *circuit.Analysis, loads []string) {
+func (b *Builder) switched(s *Subject, f *Contact, loads []string) {
 	var sums struct{ lamps, motors, plain float64 }
 	var gaps []figure.Gap
 	for _, id := range loads {
-		load, result := r.Component(id), a.Loads[id]
+		load, result := b.record.Component(id), b.solved.Loads[id]
 		if load == nil || result == nil || !result.Current.Known {
 			if result != nil {
 				gaps = append(gaps, orUnsolved(result.Current.Gaps)...)
@@ -108,12 +99,11 @@ func switched(s *Subject, f *Contact, r *record.Record, a *circuit.Analysis, loa
 			sums.plain += current
 		}
 	}
-	facts := []string{"lamps_a", "motors_a", "coils_a", "plain_a"}
 	if len(loads) == 0 && f.CurrentA == nil {
 		gaps = append(gaps, s.Open.Of("current_a")...)
 	}
 	if len(gaps) > 0 {
-		for _, fact := range facts {
+		for _, fact := range [...]string{"lamps_a", "motors_a", "coils_a", "plain_a"} {
 			s.open(fact, gaps...)
 		}
 		return
@@ -122,6 +112,6 @@ func switched(s *Subject, f *Contact, r *record.Record, a *circuit.Analysis, loa
 	if len(loads) == 0 {
 		coils = *f.CurrentA
 	}
-	f.LampsA, f.MotorsA = ptr(quantity.Round(sums.lamps)), ptr(quantity.Round(sums.motors))
-	f.CoilsA, f.PlainA = ptr(coils), ptr(quantity.Round(sums.plain))
+	f.LampsA, f.MotorsA = s.number(quantity.Round(sums.lamps)), s.number(quantity.Round(sums.motors))
+	f.CoilsA, f.PlainA = s.number(coils), s.number(quantity.Round(sums.plain))
 }

@@ -19,26 +19,27 @@ type Cranking struct {
 	CrankingCableMM2 *float64 `json:"cranking_cable_mm2,omitempty"`
 }
 
-func cranking(s *Subject, f *Cranking, r *record.Record) {
-	petrolEngines(s, f, &r.Vessel)
+func (b *Builder) cranking(s *Subject, f *Cranking) {
+	petrolEngines(s, f, &b.record.Vessel)
 	var links, cables []*record.Conductor
 	var gaps []figure.Gap
-	for _, c := range r.Conductors {
+	for i := range b.wires {
+		w := &b.wires[i]
 		switch {
-		case c.CrossSet.Or(false):
-			links = append(links, c)
-		case c.CrossSet.State == record.Unknown, c.CrossSet.State == record.Absent && mayJoin(r, c):
-			gaps = append(gaps, figure.Missing(c.Path+".cross_set"))
+		case w.CrossSet.Or(false):
+			links = append(links, w.Conductor)
+		case w.CrossSet.State == record.Unknown, w.CrossSet.State == record.Absent && mayJoin(w):
+			gaps = append(gaps, figure.Missing(w.Path+".cross_set"))
 		}
-		if c.Role.V == "positive" && onCranking(r, c) {
-			cables = append(cables, c)
+		if w.Role.V == "positive" && onCranking(w) {
+			cables = append(cables, w.Conductor)
 		}
 	}
 	switch {
 	case len(links) > 0:
-		f.CrankingJoined = ptr(true)
+		f.CrankingJoined = s.flag(true)
 	case len(gaps) == 0 && len(cables) > 0:
-		f.CrankingJoined = ptr(false)
+		f.CrankingJoined = s.flag(false)
 	default:
 		s.open("cranking_joined", append(gaps, figure.Because("no conductor of the record is said to join the cranking returns (cross_set)"))...)
 	}
@@ -47,62 +48,67 @@ func cranking(s *Subject, f *Cranking, r *record.Record) {
 }
 
 func petrolEngines(s *Subject, f *Cranking, v *record.Vessel) {
-	engines, n := v.Engines.V, 0
+	engines, n, known := v.Engines.V, 0, true
 	switch {
 	case !v.Propulsion.Is():
+		known = false
 		s.lacks("petrol_engines", "vessel", "propulsion")
 	case slices.Contains([]string{"petrol-inboard", "petrol-sterndrive", "petrol-outboard"}, v.Propulsion.V):
 		n = engines
 		if !v.Engines.Is() {
+			known = false
 			s.lacks("petrol_engines", "vessel", "engines")
 		}
 	}
 	switch {
 	case !v.Auxiliary.Is():
+		known = false
 		s.lacks("petrol_engines", "vessel", "auxiliary")
 	case v.Auxiliary.V == "petrol":
 		n++
 	}
-	if !s.Open.Has("petrol_engines") {
-		f.PetrolEngines = &n
+	if known {
+		f.PetrolEngines = s.count(n)
 	}
 }
 
 // onCranking tells whether an end of a conductor is on a cranking motor.
-func onCranking(r *record.Record, c *record.Conductor) bool {
-	return slices.ContainsFunc([]string{c.From.Component, c.To.Component}, func(id string) bool {
-		on := r.Component(id)
-		return on != nil && on.Purpose.V == "cranking"
-	})
+func onCranking(w *wire) bool {
+	for on := range w.parts {
+		if on.Purpose.V == "cranking" {
+			return true
+		}
+	}
+	return false
 }
 
 // mayJoin tells whether a conductor could join the cranking returns for all that
 // is said of it: a return of a cranking motor, or one between two batteries.
-func mayJoin(r *record.Record, c *record.Conductor) bool {
-	if c.Role.V != "negative" {
+func mayJoin(w *wire) bool {
+	if w.Role.V != "negative" {
 		return false
 	}
-	from, to := r.Component(c.From.Component), r.Component(c.To.Component)
-	batteries := from != nil && to != nil && from.Kind.V == "battery" && to.Kind.V == "battery"
-	return batteries || onCranking(r, c)
+	batteries := w.from != nil && w.to != nil && w.from.Kind.V == "battery" && w.to.Kind.V == "battery"
+	return batteries || onCranking(w)
 }
 
 // greatest sets the greatest nominal area of conductors; one without a size
 // leaves it open.
 func greatest(s *Subject, fact string, to **float64, conductors []*record.Conductor) {
 	if len(conductors) == 0 {
-		s.open(fact, figure.Because("the record names no such conductor"))
+		s.because("the record names no such conductor", fact)
 		return
 	}
-	most := 0.0
+	most, known := 0.0, true
 	for _, c := range conductors {
-		area, ok := nominalArea(c.Size)
+		area, ok := nominalArea(&c.Size)
 		if !ok {
+			known = false
 			s.lacks(fact, c.Path, "size")
 		}
 		most = max(most, area)
 	}
-	if !s.Open.Has(fact) {
-		*to = &most
+	if known {
+		*to = s.number(most)
 	}
 }

@@ -43,8 +43,9 @@ type Device struct {
 	Selectivity
 }
 
-func device(r *record.Record, a *circuit.Analysis, c *record.Component) *Device {
-	f := &Device{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Purpose: c.Duty.Or("normal")}
+func (b *Builder) device(on *part) *Device {
+	c, f := on.Component, b.made.devices.take()
+	f.Subject, f.Kind, f.Purpose = b.subject(c.Path), c.Kind.V, c.Duty.Or("normal")
 	s := &f.Subject
 	putMeasure(s, "rating_a", &f.RatingA, &c.Rating, "rating")
 	putMeasure(s, "rated_v", &f.RatedV, &c.Voltage, "voltage")
@@ -57,45 +58,47 @@ func device(r *record.Record, a *circuit.Analysis, c *record.Component) *Device 
 	put(s, "opens", &f.Opens, &c.Opens, "opens")
 	put(s, "label", &f.Label, &c.Label, "label")
 
-	result := a.Devices[c.ID]
+	result := b.solved.Devices[c.ID]
 	if result == nil {
 		result = &circuit.DeviceResult{}
 	}
-	putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
-	putTruth(s, "ungrounded", &f.Ungrounded, result.Ungrounded)
-	putTruth(s, "first", &f.First, result.First)
-	putFigure(s, "cranking_a", &f.CrankingA, result.CrankingA)
-	putFigure(s, "fault_a", &f.FaultA, result.FaultHighA)
-	putFigure(s, "fault_least_a", &f.FaultLeastA, result.FaultLowA)
-	putFigure(s, "load_a", &f.LoadA, result.LoadA)
-	putFigure(s, "running_a", &f.RunningA, result.RunningA)
-	lithium(s, f, r)
-	bank(s, &f.Bank, r, a, c.ID)
-	fed(s, f, r, a, c.ID)
-	selectivity(s, &f.Selectivity, r, result)
+	putFigure(s, "nominal_v", &f.NominalV, &result.NominalV)
+	putSolved(s, "ungrounded", &f.Ungrounded, &result.Ungrounded)
+	putSolved(s, "first", &f.First, &result.First)
+	putFigure(s, "cranking_a", &f.CrankingA, &result.CrankingA)
+	putFigure(s, "fault_a", &f.FaultA, &result.FaultHighA)
+	putFigure(s, "fault_least_a", &f.FaultLeastA, &result.FaultLowA)
+	putFigure(s, "load_a", &f.LoadA, &result.LoadA)
+	putFigure(s, "running_a", &f.RunningA, &result.RunningA)
+	b.lithium(s, f)
+	b.bank(s, &f.Bank, on)
+	b.fed(s, f, c.ID)
+	b.selectivity(s, &f.Selectivity, result)
 	return f
 }
 
 // lithium tells whether any battery of the record is a lithium one: whichever
 // battery feeds the device, tables by cranking current do not hold beside them.
-func lithium(s *Subject, f *Device, r *record.Record) {
+func (b *Builder) lithium(s *Subject, f *Device) {
 	known := true
-	for _, c := range r.Components {
-		if c.Kind.V != "battery" {
-			continue
-		}
-		switch chemistry, ok := c.Chemistry.Get(); {
-		case !ok:
+	for _, c := range b.record.Components {
+		switch {
+		case c.Kind.V != "battery":
+		case !c.Chemistry.Is():
 			known = false
-			s.lacks("lithium", c.Path, "chemistry")
-		case chemistry == "lithium":
-			f.Lithium = ptr(true)
-			s.Open = s.Open.without("lithium")
+		case c.Chemistry.V == "lithium":
+			f.Lithium = s.flag(true)
 			return
 		}
 	}
 	if known {
-		f.Lithium = ptr(false)
+		f.Lithium = s.flag(false)
+		return
+	}
+	for _, c := range b.record.Components {
+		if c.Kind.V == "battery" && !c.Chemistry.Is() {
+			s.lacks("lithium", c.Path, "chemistry")
+		}
 	}
 }
 
@@ -118,37 +121,29 @@ type Switch struct {
 	Disconnects bool `json:"disconnects"`
 }
 
-func switching(r *record.Record, a *circuit.Analysis, c *record.Component) *Switch {
-	f := &Switch{Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Purpose: c.Duty.Or("normal")}
+func (b *Builder) switching(c *record.Component, result *circuit.ComponentResult) *Switch {
+	f := b.made.switches.take()
+	f.Subject, f.Kind, f.Purpose = b.subject(c.Path), c.Kind.V, c.Duty.Or("normal")
 	s := &f.Subject
 	putMeasure(s, "continuous_a", &f.ContinuousA, &c.Continuous, "continuous")
 	putMeasure(s, "intermittent_a", &f.IntermittentA, &c.Intermittent, "intermittent")
-	deckSwitch(s, f, r, c)
+	b.deckSwitch(s, f, c)
 	put(s, "guarded", &f.Guarded, &c.Guarded, "guarded")
 	put(s, "interlocked", &f.Interlocked, &c.Interlocked, "interlocked")
 	put(s, "label", &f.Label, &c.Label, "label")
-	through(s, a, c, &f.CurrentA, &f.SurgeA)
-	f.Disconnects = disconnects(a, c.ID)
+	putFigure(s, "current_a", &f.CurrentA, &result.Through)
+	putFigure(s, "surge_a", &f.SurgeA, &result.Surge)
+	f.Disconnects = b.disconnects(c.ID)
 	return f
 }
 
-func deckSwitch(s *Subject, f *Switch, r *record.Record, c *record.Component) {
-	space := r.Space(c.Space.V)
+func (b *Builder) deckSwitch(s *Subject, f *Switch, c *record.Component) {
+	space := b.record.Space(c.Space.V)
 	if !c.DeckSwitch.Is() && space != nil && space.Kind.Is() && space.Kind.V != "open-deck" && space.Kind.V != "cockpit" {
-		f.Deck = ptr(false)
+		f.Deck = s.flag(false)
 		return
 	}
 	put(s, "deck", &f.Deck, &c.DeckSwitch, "deck_switch")
-}
-
-// through sets what flows through a component.
-func through(s *Subject, a *circuit.Analysis, c *record.Component, current, surge **float64) {
-	result := a.Components[c.ID]
-	if result == nil {
-		result = &circuit.ComponentResult{}
-	}
-	putFigure(s, "current_a", current, result.Through)
-	putFigure(s, "surge_a", surge, result.Surge)
 }
 
 // join lists names for a sentence.

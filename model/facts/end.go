@@ -1,7 +1,6 @@
 package facts
 
 import (
-	"slices"
 	"strings"
 
 	"driploop/model/circuit"
@@ -64,48 +63,55 @@ type End struct {
 	Joint
 }
 
-func end(r *record.Record, a *circuit.Analysis, c *record.Conductor, side string, e *record.End) *End {
-	at, path := c.From, c.Path+".ends.from"
+func (b *Builder) end(w *wire, side string, e *record.End) *End {
+	on, terminal, id := w.from, w.From, w.fromID
 	if side == "to" {
-		at, path = c.To, c.Path+".ends.to"
+		on, terminal, id = w.to, w.To, w.toID
 	}
+	f := b.made.ends.take()
+	f.Subject = b.subject(endPath(w.Conductor, side, e))
+	f.Conductor, f.Component, f.On = w.ID, terminal.Component, id
+	f.Role, f.Duty = w.facts.Role, w.facts.Duty
 	if e == nil {
-		e = &record.End{}
+		e = &b.blank.end
 	}
-	f := &End{
-		Subject: Subject{Path: path}, Conductor: c.ID, Component: at.Component, On: at.String(),
-		Role: c.Role.V, Duty: c.Duty.Or("normal"),
+	c := &b.blank.component
+	if on != nil {
+		c = on.Component
 	}
 	s := &f.Subject
-	on := r.Component(at.Component)
-	if on == nil {
-		on = &record.Component{}
-	}
-	f.OnKind = on.Kind.V
-	landing(s, f, on, at, e)
-	joint(s, f, c, e)
-	where(s, f, r, on, e)
-	joining(s, f, on, at.Name, e)
+	f.OnKind = c.Kind.V
+	b.landing(s, f, c, terminal.Name, e)
+	b.joint(s, f, w, e)
+	b.where(s, f, c, e)
+	b.joining(s, f, c, terminal.Name, e)
 
-	result := a.Terminals[at.String()]
+	result := b.solved.Terminals[id]
 	if result == nil {
-		result = &circuit.TerminalResult{}
+		result = &b.blank.terminal
 	}
-	putTruth(s, "ungrounded", &f.Ungrounded, result.Ungrounded)
-	putTruth(s, "always_live", &f.AlwaysLive, result.AlwaysLive)
-	putTruth(s, "protected", &f.Protected, result.Protected)
+	putSolved(s, "ungrounded", &f.Ungrounded, &result.Ungrounded)
+	putSolved(s, "always_live", &f.AlwaysLive, &result.AlwaysLive)
+	putSolved(s, "protected", &f.Protected, &result.Protected)
 	return f
 }
 
+func endPath(c *record.Conductor, side string, e *record.End) string {
+	if e != nil {
+		return e.Path
+	}
+	return c.Path + ".ends." + side
+}
+
 // landing sets how the terminal sits on its stud.
-func landing(s *Subject, f *End, on *record.Component, at record.Terminal, e *record.End) {
+func (b *Builder) landing(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
 	put(s, "terminal", &f.Terminal, &e.Terminal, "terminal")
-	putNominal(s, "hole", &f.Hole, e.Hole)
+	b.putNominal(s, "hole", &f.Hole, &e.Hole)
 	stud := e.Stud
 	if !stud.Is() {
-		stud = record.StudOf(on, at.Name)
+		stud = record.StudOf(on, terminal)
 	}
-	putNominal(s, "stud", &f.Stud, stud)
+	b.putNominal(s, "stud", &f.Stud, &stud)
 	put(s, "order", &f.Order, &e.Order, "order")
 	put(s, "nut", &f.Nut, &e.Nut, "nut")
 	put(s, "metal", &f.Metal, &e.Metal, "metal")
@@ -113,28 +119,18 @@ func landing(s *Subject, f *End, on *record.Component, at record.Terminal, e *re
 	put(s, "washer_in_path", &f.WasherInPath, &e.WasherInPath, "washer_in_path")
 	putMeasure(s, "torque_nm", &f.TorqueNM, &e.Torque, "torque")
 	f.TorqueRangeGiven = e.TorqueRange.Is()
-	if span, ok := e.TorqueRange.Get(); ok {
-		f.TorqueLeastNM, f.TorqueMostNM = &span[0].Base, &span[1].Base
-	} else {
-		s.missing("torque_least_nm", "torque_range")
-		s.missing("torque_most_nm", "torque_range")
-	}
+	putSpan(s, "torque_least_nm", "torque_most_nm", &f.TorqueLeastNM, &f.TorqueMostNM, &e.TorqueRange, "torque_range")
 }
 
 // joint sets how the terminal holds the conductor.
-func joint(s *Subject, f *End, c *record.Conductor, e *record.End) {
-	if size, ok := c.Size.Get(); ok {
-		f.Size = ptr(size.String())
-	} else {
-		s.lacks("size", c.Path, "size")
+func (b *Builder) joint(s *Subject, f *End, w *wire, e *record.End) {
+	f.Size, f.AreaMM2, f.Gauge = w.facts.Size, w.facts.AreaMM2, w.gauge
+	if f.Size == nil {
+		s.lacks("size", w.Path, "size")
+		s.lacks("area_mm2", w.Path, "size")
+		s.lacks("gauge", w.Path, "size")
 	}
-	if area, ok := nominalArea(c.Size); ok {
-		f.AreaMM2, f.Gauge = &area, ptr(gaugeFor(area))
-	} else {
-		s.lacks("area_mm2", c.Path, "size")
-		s.lacks("gauge", c.Path, "size")
-	}
-	barrel(s, f, c.Size, e)
+	b.barrel(s, f, &w.Size, e)
 	put(s, "crimp_tool", &f.CrimpTool, &e.Crimp.Tool, "crimp.tool")
 	putMeasure(s, "pull_n", &f.PullN, &e.Crimp.Pull, "crimp.pull")
 	put(s, "soldered", &f.Soldered, &e.Soldered, "soldered")
@@ -143,43 +139,50 @@ func joint(s *Subject, f *End, c *record.Conductor, e *record.End) {
 // barrel sets the range of copper that a terminal's barrel takes. Gauges and
 // metric sizes do not line up, so that a barrel marked in the one says nothing of
 // a conductor in the other.
-func barrel(s *Subject, f *End, conductor record.Wire, e *record.End) {
-	var areas []float64
-	gap := figure.Missing(s.field("barrel"))
-	if sizes, ok := e.Barrel.Get(); ok {
-		for _, text := range sizes {
-			size, err := quantity.ParseWireSize(text)
-			if err != nil {
+func (b *Builder) barrel(s *Subject, f *End, conductor *record.Wire, e *record.End) {
+	why, least, most := "", 0.0, 0.0
+	found := false
+	if e.Barrel.Is() {
+		for _, text := range e.Barrel.V {
+			size := b.barrels.of(text, readBarrel)
+			if !size.known {
 				continue
 			}
 			if conductor.Is() && (size.System == quantity.MM2) != (conductor.V.System == quantity.MM2) {
-				gap.Why = "marked " + text + ", which is no range for a conductor of " + conductor.V.String()
-				areas = nil
+				why = "marked " + text + ", which is no range for a conductor of " + conductor.V.String()
+				found = false
 				break
 			}
-			if area, ok := nominalArea(record.Wire{V: size, State: record.Given}); ok {
-				areas = append(areas, area)
+			area := areaOf(size.WireSize)
+			if !found || area < least {
+				least = area
 			}
+			most, found = max(most, area), true
 		}
 	}
-	if len(areas) == 0 {
-		s.open("barrel_least_mm2", gap)
-		s.open("barrel_most_mm2", gap)
-		s.open("barrel", gap)
+	if !found {
+		gap := s.Open.store().reason(reason{s.Path, "barrel", why})
+		for _, fact := range [...]string{"barrel_least_mm2", "barrel_most_mm2", "barrel"} {
+			s.Open.add(fact, gap)
+		}
 		return
 	}
-	f.Barrel = ptr(strings.Join(e.Barrel.V, " to "))
-	f.BarrelLeastMM2, f.BarrelMostMM2 = ptr(slices.Min(areas)), ptr(slices.Max(areas))
+	if marks := e.Barrel.V; len(marks) == 2 {
+		f.Barrel = b.ranges.of([2]string{marks[0], marks[1]}, readRange)
+	} else {
+		f.Barrel = s.word(strings.Join(marks, " to "))
+	}
+	f.BarrelLeastMM2, f.BarrelMostMM2 = s.number(least), s.number(most)
 }
 
 // where sets what surrounds the joint.
-func where(s *Subject, f *End, r *record.Record, on *record.Component, e *record.End) {
-	place := "components." + f.Component
+func (b *Builder) where(s *Subject, f *End, on *record.Component, e *record.End) {
+	place := componentPath(on, f.Component)
 	putOf(s, "space", &f.Space, &on.Space, place, "space")
-	if space := r.Space(on.Space.V); space != nil {
+	if space := b.record.Space(on.Space.V); space != nil {
 		putOf(s, "exposure", &f.Exposure, &space.Exposure, space.Path, "exposure")
-		if kind, ok := space.Kind.Get(); ok {
-			f.InBilge = ptr(kind == "bilge")
+		if space.Kind.Is() {
+			f.InBilge = s.flag(space.Kind.V == "bilge")
 		} else {
 			s.lacks("in_bilge", space.Path, "kind")
 		}
@@ -188,7 +191,7 @@ func where(s *Subject, f *End, r *record.Record, on *record.Component, e *record
 		s.lacks("in_bilge", place, "space")
 	}
 	put(s, "cover", &f.Cover, &e.Cover, "cover")
-	ingress(s, &f.Ingress, &on.IP, place, "ip")
+	b.ingress(s, &f.Ingress, &on.IP, place, "ip")
 	putOf(s, "enclosure", &f.Enclosure, &on.Enclosure, place, "enclosure")
 	put(s, "falls", &f.Falls, &e.Falls, "falls")
 	put(s, "drip_loop", &f.DripLoop, &e.DripLoop, "drip_loop")
@@ -210,12 +213,11 @@ type Stud struct {
 	Stacking
 }
 
-func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
-	component := r.Component(t.Component)
-	f := &Stud{
-		Subject: Subject{Path: "components." + t.Component}, On: id,
-		Landed: len(t.Landed), Ends: append([]string{}, t.Landed...),
-	}
+func (b *Builder) stud(id string, t *circuit.TerminalResult) *Stud {
+	component := b.record.Component(t.Component)
+	f := b.made.studs.take()
+	f.Subject = b.subject(componentPath(component, t.Component))
+	f.On, f.Landed, f.Ends = id, len(t.Landed), t.Landed
 	s := &f.Subject
 	if component != nil {
 		f.OnKind = component.Kind.V
@@ -226,29 +228,35 @@ func stud(r *record.Record, id string, t *circuit.TerminalResult) *Stud {
 			}
 		}
 	}
-	stacked(s, &f.Stacking, r, component, t.Terminal, t.Landed)
-	putTruth(s, "unguarded", &f.Unguarded, allOf(negated(t.Protected), negated(s.pointed("covered", f.Covered))))
+	b.stacked(s, &f.Stacking, component, t.Terminal, t.Landed)
+	putTruth(s, "unguarded", &f.Unguarded, s.allOf(negated(s.solved(&t.Protected)), negated(s.pointed("covered", f.Covered))))
 	if f.Cover == nil && !s.Open.Has("cover") {
 		s.missing("cover", "posts")
 	}
-	putTruth(s, "ungrounded", &f.Ungrounded, t.Ungrounded)
-	putTruth(s, "always_live", &f.AlwaysLive, t.AlwaysLive)
-	putTruth(s, "protected", &f.Protected, t.Protected)
+	putSolved(s, "ungrounded", &f.Ungrounded, &t.Ungrounded)
+	putSolved(s, "always_live", &f.AlwaysLive, &t.AlwaysLive)
+	putSolved(s, "protected", &f.Protected, &t.Protected)
 	return f
 }
 
 // putNominal sets the nominal size of a hole or stud, which the entry of the
 // fact's name gives.
-func putNominal(s *Subject, fact string, to **string, v record.Text) {
-	text, ok := v.Get()
-	if !ok {
+func (b *Builder) putNominal(s *Subject, fact string, to **string, v *record.Text) {
+	if !v.Is() {
 		s.missing(fact, fact)
 		return
 	}
-	size, ok := record.NominalStud(text)
-	if !ok {
-		s.open(fact, figure.Gap{Field: s.field(fact), Why: `"` + text + `" is no stud size known here; write M8, 5/16 in or #10`})
+	if read := b.studs.of(v.V, readStud); read.known {
+		*to = &read.size
 		return
 	}
-	*to = &size
+	s.open(fact, figure.Gap{Field: s.field(fact), Why: `"` + v.V + `" is no stud size known here; write M8, 5/16 in or #10`})
+}
+
+// componentPath is the path of a component, whether the record has it or not.
+func componentPath(c *record.Component, id string) string {
+	if c != nil && c.Path != "" {
+		return c.Path
+	}
+	return "components." + id
 }

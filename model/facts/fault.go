@@ -4,8 +4,6 @@ import (
 	"slices"
 
 	"driploop/model/circuit"
-	"driploop/model/figure"
-	"driploop/model/record"
 )
 
 // Fault is what a bolted fault makes of a conductor, and heat in use.
@@ -32,34 +30,46 @@ type Fault struct {
 	StallC       *float64 `json:"stall_degc,omitempty"`
 }
 
-func fault(s *Subject, f *Fault, r *record.Record, a *circuit.Analysis, result *circuit.ConductorResult) {
-	if gap, shorted := short(a); shorted {
-		s.open("behind_device", gap)
-	} else if len(result.Feeds) == 0 {
-		s.open("behind_device", figure.Because("no source reaches it in the record"))
-	} else {
-		f.BehindDevice = ptr(!slices.ContainsFunc(result.Feeds, func(feed circuit.Feed) bool { return feed.Ahead }))
+func (b *Builder) fault(s *Subject, f *Fault, result *circuit.ConductorResult) {
+	switch {
+	case b.shorted != "":
+		s.because(b.shorted, "behind_device")
+	case len(result.Feeds) == 0:
+		s.because("no source reaches it in the record", "behind_device")
+	default:
+		f.BehindDevice = s.flag(!ahead(result.Feeds))
 	}
 	if result.Guard.Known {
-		fused := !slices.ContainsFunc(result.GuardBy, func(id string) bool { return r.Component(id).Kind.V != "fuse" })
-		f.GuardFused = ptr(fused && len(result.GuardBy) > 0)
+		fused := !slices.ContainsFunc(result.GuardBy, func(id string) bool { return b.record.Component(id).Kind.V != "fuse" })
+		f.GuardFused = s.flag(fused && len(result.GuardBy) > 0)
 	} else {
-		s.open("guard_fused", orUnsolved(result.Guard.Gaps)...)
+		s.unsolved("guard_fused", result.Guard.Gaps)
 	}
-	putFigure(s, "fault_least_a", &f.FaultLeastA, result.FaultLowA)
-	putFigure(s, "fault_a", &f.FaultA, result.FaultHighA)
-	putTruth(s, "clears", &f.Clears, result.Clears)
-	putFigure(s, "clear_s", &f.ClearS, result.ClearS)
-	putFigure(s, "clear_least_s", &f.ClearLeastS, result.ClearLeastS)
-	putFigure(s, "let_through_a2s", &f.LetThroughA2s, result.LetThroughA2s)
-	putFigure(s, "withstand_a2s", &f.WithstandA2s, result.WithstandA2s)
-	putFigure(s, "temperature_degc", &f.TemperatureC, result.TemperatureC)
-	putFigure(s, "stall_degc", &f.StallC, result.StallC)
+	putFigure(s, "fault_least_a", &f.FaultLeastA, &result.FaultLowA)
+	putFigure(s, "fault_a", &f.FaultA, &result.FaultHighA)
+	putSolved(s, "clears", &f.Clears, &result.Clears)
+	putFigure(s, "clear_s", &f.ClearS, &result.ClearS)
+	putFigure(s, "clear_least_s", &f.ClearLeastS, &result.ClearLeastS)
+	putFigure(s, "let_through_a2s", &f.LetThroughA2s, &result.LetThroughA2s)
+	putFigure(s, "withstand_a2s", &f.WithstandA2s, &result.WithstandA2s)
+	putFigure(s, "temperature_degc", &f.TemperatureC, &result.TemperatureC)
+	putFigure(s, "stall_degc", &f.StallC, &result.StallC)
+}
+
+// ahead tells whether no device lies between one of the sources and what they
+// feed.
+func ahead(feeds []circuit.Feed) bool {
+	for i := range feeds {
+		if feeds[i].Ahead {
+			return true
+		}
+	}
+	return false
 }
 
 // stalled leaves the heat of a stall open where a motor is fed through the
 // conductor whose current with a locked rotor is not recorded.
-func stalled(f *Conductor, loads []*record.Component) {
+func stalled(f *Conductor, loads []*served) {
 	for _, load := range loads {
 		if slices.Contains(motors[:], load.Kind.V) && !load.Stall.Is() {
 			f.StallC = nil

@@ -3,9 +3,7 @@ package facts
 import (
 	"slices"
 
-	"driploop/model/circuit"
 	"driploop/model/figure"
-	"driploop/model/quantity"
 	"driploop/model/record"
 )
 
@@ -30,48 +28,43 @@ type Fed struct {
 // motors are the kinds of load that are driven by one motor.
 var motors = [...]string{"motor", "pump", "blower", "refrigerator"}
 
-func fed(s *Subject, f *Device, r *record.Record, a *circuit.Analysis, id string) {
+func (b *Builder) fed(s *Subject, f *Device, id string) {
 	f.Loads = []string{}
 	var loads []*record.Component
-	if result := a.Devices[id]; result != nil {
+	if result := b.solved.Devices[id]; result != nil {
 		f.Loads = append(f.Loads, result.Loads...)
 	}
 	for _, load := range f.Loads {
-		loads = append(loads, r.Component(load))
+		loads = append(loads, b.record.Component(load))
 	}
-	lost := wayless(r, a)
+	lost := b.wayless()
 	if len(loads) == 0 {
 		lost = append(lost, figure.Because("no load is fed through it in the record"))
 	}
-	var lamps, steer []figure.Truth
+	lamps, steer := make([]truth, 0, len(loads)+1), make([]truth, 0, len(loads)+1)
 	for _, load := range loads {
 		lamps = append(lamps, settled(load.Kind.V == "lamp"))
-		steer = append(steer, among(load.Purpose, load.Path+".purpose", "steering"))
+		steer = append(steer, s.among(&load.Purpose, place{load.Path, "purpose"}, "steering"))
 	}
-	one := settled(len(loads) == 1 && slices.Contains(motors[:], loads[0].Kind.V) && last(a.Loads[loads[0].ID].Devices) == id)
+	one := settled(len(loads) == 1 && slices.Contains(motors[:], loads[0].Kind.V) && last(b.solved.Loads[loads[0].ID].Devices) == id)
 	if len(lost) > 0 {
-		doubt := figure.OpenTruth(lost...)
-		lamps, steer, one = append(lamps, doubt), append(steer, doubt), allOf(one, doubt)
+		doubt := s.doubt(lost...)
+		lamps, steer, one = append(lamps, doubt), append(steer, doubt), s.allOf(one, doubt)
 	}
-	putTruth(s, "lighting", &f.Lighting, anyOf(settled(f.Purpose == "lighting"), allOf(lamps...)))
-	putTruth(s, "steering", &f.Steering, allOf(steer...))
+	putTruth(s, "lighting", &f.Lighting, s.anyOf(settled(f.Purpose == "lighting"), s.allOf(lamps...)))
+	putTruth(s, "steering", &f.Steering, s.allOf(steer...))
 	putTruth(s, "motor", &f.Motor, one)
-	motor(s, f, a, loads)
+	b.motor(s, f, loads)
 }
 
 // wayless tells of a load that has no way from a source, if there is one: it
 // could hang on any device.
-func wayless(r *record.Record, a *circuit.Analysis) []figure.Gap {
-	for _, c := range r.Components {
-		if load := a.Loads[c.ID]; load != nil && len(load.Out) == 0 {
-			return []figure.Gap{figure.Because("the way from a source to " + c.ID + " is not known")}
-		}
+func (v *survey) wayless() []figure.Gap {
+	if v.lost == "" {
+		return nil
 	}
-	return nil
+	return []figure.Gap{figure.Because(v.lost)}
 }
-
-// settled is a truth that nothing leaves open.
-func settled(v bool) figure.Truth { return figure.Truth{Value: v, Known: true} }
 
 // last returns the last of names, "" of none.
 func last(names []string) string {
@@ -82,15 +75,13 @@ func last(names []string) string {
 }
 
 // motor sets the rated current of the motor that a device feeds alone.
-func motor(s *Subject, f *Device, a *circuit.Analysis, loads []*record.Component) {
+func (b *Builder) motor(s *Subject, f *Device, loads []*record.Component) {
 	if f.Motor == nil || !*f.Motor {
-		s.open("motor_a", figure.Because("it is not known to feed one motor alone"))
-	} else if rated, ok := loads[0].Current.Get(); ok {
-		f.MotorA = &rated.Base
+		s.because("it is not known to feed one motor alone", "motor_a")
+	} else if loads[0].Current.Is() {
+		f.MotorA = &loads[0].Current.V.Base
 	} else {
-		putFigure(s, "motor_a", &f.MotorA, a.Loads[loads[0].ID].Current)
+		putFigure(s, "motor_a", &f.MotorA, &b.solved.Loads[loads[0].ID].Current)
 	}
-	derive(s, "motor_pct", &f.MotorPct, []string{"rating_a", "motor_a"}, func() float64 {
-		return quantity.Round(100 * *f.RatingA / *f.MotorA)
-	})
+	percent(s, "motor_pct", &f.MotorPct, operand{"rating_a", f.RatingA}, operand{"motor_a", f.MotorA})
 }

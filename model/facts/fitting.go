@@ -41,19 +41,19 @@ func fitting(s *Subject, f *Penetration, p *record.Penetration) {
 	if !p.Panel.Skin.Is() {
 		s.missing("touches_known", "panel.skin")
 	}
-	if !s.Open.Has("touches_known") {
-		f.TouchesKnown = ptr(true)
+	if p.Bedding.On.Is() && p.Panel.Skin.Is() {
+		f.TouchesKnown = s.flag(true)
 	}
-	submerged := truthOf(p.Panel.BelowWaterline, s.field("panel.below_waterline"))
-	if part, ok := p.Panel.Part.Get(); ok && part != "hull" && !submerged.Known {
-		submerged = figure.False()
+	submerged := s.truthOf(&p.Panel.BelowWaterline, s.own("panel.below_waterline"))
+	if part, ok := p.Panel.Part.Get(); ok && part != "hull" && !submerged.known {
+		submerged = settled(false)
 	}
-	immersed := figure.OpenTruth(s.Open.Of("exposure")...)
+	immersed := truth{because: s.why("exposure")}
 	if f.Exposure != nil {
-		immersed = figure.Truth{Value: *f.Exposure == "immersed", Known: true}
+		immersed = settled(*f.Exposure == "immersed")
 	}
-	putTruth(s, "under_water", &f.UnderWater, anyOf(among(p.Bedding.Place, s.field("bedding.at"), "below-water"), submerged, immersed))
-	putDate(s, "in_service", &f.InService, p.Bedding.InService, "bedding.in_service")
+	putTruth(s, "under_water", &f.UnderWater, s.anyOf(s.among(&p.Bedding.Place, s.own("bedding.at"), "below-water"), submerged, immersed))
+	putDate(s, "in_service", &f.InService, &p.Bedding.InService, "bedding.in_service")
 	readyOn(s, f, &p.Bedding)
 	metals(s, f, p)
 }
@@ -84,15 +84,15 @@ func readyOn(s *Subject, f *Penetration, b *record.Bedding) {
 		s.open("ready_on", figure.Gap{Field: s.field("bedding.in_service"), Why: "days are too coarse to tell whether " + cure.String() + " had passed"})
 		return
 	}
-	f.ReadyOn = &sure
+	f.ReadyOn = s.word(sure)
 }
 
 // metals sets which metals touch where fasteners go through a metal panel.
 func metals(s *Subject, f *Penetration, p *record.Penetration) {
-	skin := among(p.Panel.Skin, s.field("panel.skin"), "aluminium", "steel")
-	putTruth(s, "metal_panel", &f.MetalPanel, anyOf(skin, among(p.Panel.Build, s.field("panel.build"), "metal")))
+	skin := s.among(&p.Panel.Skin, s.own("panel.skin"), "aluminium", "steel")
+	putTruth(s, "metal_panel", &f.MetalPanel, s.anyOf(skin, s.among(&p.Panel.Build, s.own("panel.build"), "metal")))
 	var gaps []figure.Gap
-	if !skin.Value {
+	if !skin.value {
 		gaps = append(gaps, figure.Missing(s.field("panel.skin")))
 	}
 	material, ok := p.Fasteners.Material.Get()
@@ -105,6 +105,6 @@ func metals(s *Subject, f *Penetration, p *record.Penetration) {
 		return
 	}
 	fastener := physics.Surface(material, "")
-	putFigure(s, "fastener_gap_v", &f.FastenerGapV, physics.AnodicGap(fastener, p.Panel.Skin.V))
-	f.FastenerPair = ptr(fastener + " in " + p.Panel.Skin.V)
+	putComputed(s, "fastener_gap_v", &f.FastenerGapV, physics.AnodicGap(fastener, p.Panel.Skin.V))
+	f.FastenerPair = s.word(fastener + " in " + p.Panel.Skin.V)
 }

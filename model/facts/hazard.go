@@ -47,51 +47,51 @@ type Hazards struct {
 }
 
 // hazards sets what is around a segment.
-func hazards(s *Subject, f *Hazards, r *record.Record, a *circuit.Analysis, c *record.Conductor, g *record.Segment) {
-	space := r.Space(g.Space.V)
+func (b *Builder) hazards(s *Subject, f *Hazards, w *wire, g *record.Segment) {
+	space := b.record.Space(g.Space.V)
 	if space == nil {
 		space = &record.Space{Entry: record.Entry{Path: s.field("space")}}
 	}
-	held(s, f, c, g)
-	bilge(s, f, a.Conductors[c.ID], g, space)
+	held(s, f, w.Conductor, g)
+	bilge(s, f, w.result, g, space)
 	putMeasure(s, "exhaust_dry_mm", &f.ExhaustDryMM, &g.ExhaustDry, "exhaust_dry")
 	putMeasure(s, "exhaust_wet_mm", &f.ExhaustWetMM, &g.ExhaustWet, "exhaust_wet")
-	putTruth(s, "dry_exhaust", &f.DryExhaust, passes(g.ExhaustDry, space, "dry"))
-	putTruth(s, "wet_exhaust", &f.WetExhaust, passes(g.ExhaustWet, space, "wet"))
+	putTruth(s, "dry_exhaust", &f.DryExhaust, s.passes(&g.ExhaustDry, space, "dry"))
+	putTruth(s, "wet_exhaust", &f.WetExhaust, s.passes(&g.ExhaustWet, space, "wet"))
 
-	putTruth(s, "fuel_line", &f.FuelLine, present(g.FuelLine.Is() || g.FuelLineSide.Is(), space.FuelLine, below(space, "fuel_line")))
+	putTruth(s, "fuel_line", &f.FuelLine, s.present(g.FuelLine.Is() || g.FuelLineSide.Is(), &space.FuelLine, below(space, "fuel_line")))
 	if g.FuelLineSide.V == "tied" {
-		f.FuelLineMM = ptr(0.0)
+		f.FuelLineMM = s.number(0)
 	} else {
 		putMeasure(s, "fuel_line_mm", &f.FuelLineMM, &g.FuelLine, "fuel_line")
 	}
 	put(s, "fuel_line_side", &f.FuelLineSide, &g.FuelLineSide, "fuel_line_side")
 	put(s, "rigid_support", &f.RigidSupport, &g.RigidSupport, "rigid_support")
 
-	withAC(s, f, r, g)
-	unprotected := negated(truthOf(g.Protected, s.field("protected")))
-	machinery := present(g.MovingParts.Is(), space.Machinery, below(space, "machinery"))
-	putTruth(s, "open_walkway", &f.OpenWalkway, allOf(truthOf(g.Walkway, s.field("walkway")), unprotected))
-	putTruth(s, "open_machinery", &f.OpenMachinery, allOf(machinery, unprotected))
+	withAC(s, f, &b.record.Vessel, g)
+	unprotected := negated(s.truthOf(&g.Protected, s.own("protected")))
+	machinery := s.present(g.MovingParts.Is(), &space.Machinery, below(space, "machinery"))
+	putTruth(s, "open_walkway", &f.OpenWalkway, s.allOf(s.truthOf(&g.Walkway, s.own("walkway")), unprotected))
+	putTruth(s, "open_machinery", &f.OpenMachinery, s.allOf(machinery, unprotected))
 	putMeasure(s, "moving_parts_mm", &f.MovingPartsMM, &g.MovingParts, "moving_parts")
 	put(s, "loom_rating", &f.LoomRating, &g.LoomRating, "loom_rating")
-	putTruth(s, "undrained", &f.Undrained, allOf(truthOf(g.Horizontal, s.field("horizontal")), negated(truthOf(g.Drains, s.field("drains")))))
+	putTruth(s, "undrained", &f.Undrained, s.allOf(s.truthOf(&g.Horizontal, s.own("horizontal")), negated(s.truthOf(&g.Drains, s.own("drains")))))
 }
 
-// below returns the path of an entry of a space; of a space that the segment
-// does not name, that of its name.
-func below(space *record.Space, entry string) string {
+// below returns an entry of a space; of a space that the segment does not name,
+// its name.
+func below(space *record.Space, entry string) place {
 	if space.ID == "" {
-		return space.Path
+		return place{of: space.Path}
 	}
-	return space.Path + "." + entry
+	return place{space.Path, entry}
 }
 
 func held(s *Subject, f *Hazards, c *record.Conductor, g *record.Segment) {
 	putMeasureOf(s, "conductor_mm", &f.ConductorMM, &c.Length, c.Path, "length")
-	switch spacing, ok := g.Support.Get(); {
-	case ok:
-		f.SupportMostMM = &spacing.Base
+	switch {
+	case g.Support.Is():
+		f.SupportMostMM = &g.Support.V.Base
 	case f.ConductorMM != nil:
 		f.SupportMostMM = f.ConductorMM
 	default:
@@ -99,54 +99,52 @@ func held(s *Subject, f *Hazards, c *record.Conductor, g *record.Segment) {
 	}
 }
 
+// aboveDeck are the kinds of space that bilge water does not come to.
+var aboveDeck = [...]string{"open-deck", "cockpit", "helm", "mast"}
+
 // bilge sets how a segment lies to bilge water.
 func bilge(s *Subject, f *Hazards, result *circuit.ConductorResult, g *record.Segment, space *record.Space) {
-	aboveDeck := []string{"open-deck", "cockpit", "helm", "mast"}
-	lies := among(g.Bilge, s.field("bilge"), "below")
-	if !lies.Known && (space.Exposure.V == "dry" || slices.Contains(aboveDeck, space.Kind.V)) {
-		lies = figure.False()
+	lies := s.among(&g.Bilge, s.own("bilge"), "below")
+	if !lies.known && (space.Exposure.V == "dry" || slices.Contains(aboveDeck[:], space.Kind.V)) {
+		lies = settled(false)
 	}
 	putTruth(s, "below_bilge", &f.BelowBilge, lies)
 	put(s, "made_for_water", &f.MadeForWater, &g.MadeForWater, "made_for_water")
-	putTruth(s, "unfused", &f.Unfused, unfused(result))
+	putTruth(s, "unfused", &f.Unfused, s.unfused(result))
 }
 
 // unfused tells whether an ungrounded conductor lies ahead of its first
 // protective device, seen from any source.
-func unfused(result *circuit.ConductorResult) figure.Truth {
-	if result == nil {
-		return figure.OpenTruth()
+func (s *Subject) unfused(result *circuit.ConductorResult) truth {
+	if len(result.Feeds) == 0 {
+		return s.allOf(s.solved(&result.Ungrounded), s.doubt(figure.Because("no source reaches it in the record")))
 	}
-	ahead := figure.OpenTruth(figure.Because("no source reaches it in the record"))
-	for _, feed := range result.Feeds {
-		ahead = figure.Truth{Value: ahead.Value || feed.Ahead, Known: true}
-	}
-	return allOf(result.Ungrounded, ahead)
+	return s.allOf(s.solved(&result.Ungrounded), settled(ahead(result.Feeds)))
 }
 
 // passes tells whether an exhaust part of the kind passes through the space: a
 // distance to it says so too.
-func passes(distance record.Measure, space *record.Space, kind string) figure.Truth {
+func (s *Subject) passes(distance *record.Measure, space *record.Space, kind string) truth {
 	parts := record.Flag{V: slices.Contains(space.Exhaust.V, kind), State: space.Exhaust.State}
-	return present(distance.Is(), parts, below(space, "exhaust"))
+	return s.present(distance.Is(), &parts, below(space, "exhaust"))
 }
 
 // present is true where the segment speaks of the thing, else what the space
 // says of it.
-func present(spoken bool, inSpace record.Flag, path string) figure.Truth {
+func (s *Subject) present(spoken bool, inSpace *record.Flag, at place) truth {
 	if spoken {
-		return figure.True()
+		return settled(true)
 	}
-	return truthOf(inSpace, path)
+	return s.truthOf(inSpace, at)
 }
 
 // withAC sets how a segment runs with conductors of alternating current: with
 // none where none is aboard.
-func withAC(s *Subject, f *Hazards, r *record.Record, g *record.Segment) {
-	aboard := r.Vessel.AC
+func withAC(s *Subject, f *Hazards, vessel *record.Vessel, g *record.Segment) {
+	aboard := &vessel.AC
 	switch {
 	case !g.WithAC.Is() && aboard.Is() && !aboard.V:
-		f.WithAC = ptr("none")
+		f.WithAC = s.word("none")
 	case !g.WithAC.Is() && !aboard.Is():
 		s.lacks("with_ac", "vessel", "ac")
 	default:

@@ -20,16 +20,24 @@ import (
 func documents(t *testing.T) map[string]*facts.Document {
 	t.Helper()
 	all := map[string]*facts.Document{}
+	for path, source := range demoRecords(t) {
+		r, faults := record.Decode(path, source)
+		require.Empty(t, faults, path)
+		all[path] = facts.Build(r, circuit.Analyse(r))
+	}
+	return all
+}
+
+// demoRecords returns the texts of the demo records by path.
+func demoRecords(t *testing.T) map[string][]byte {
+	t.Helper()
+	all := map[string][]byte{}
 	err := filepath.WalkDir("../../testdata/records", func(path string, entry fs.DirEntry, err error) error {
 		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".yaml") {
 			return err
 		}
-		source, err := os.ReadFile(path)
-		require.NoError(t, err)
-		r, faults := record.Decode(path, source)
-		require.Empty(t, faults, path)
-		all[path] = facts.Build(r, circuit.Analyse(r))
-		return nil
+		all[path], err = os.ReadFile(path)
+		return err
 	})
 	require.NoError(t, err)
 	require.NotEmpty(t, all)

@@ -4,7 +4,6 @@ import (
 	"regexp"
 	"strings"
 
-	"driploop/model/figure"
 	"driploop/model/record"
 )
 
@@ -28,40 +27,51 @@ type Ingress struct {
 // ipCode finds the codes in a marking such as "IP66/IP67" or "IPX4".
 var ipCode = regexp.MustCompile(`(?i)(?:IP)?([0-6X])([0-9X])`)
 
+// promise is what a marking promises.
+type promise struct {
+	solids                         int
+	drips, splash, jets, immersion bool
+	saysSolids, saysWater          bool
+}
+
+func readMarking(text string) promise {
+	water, solids := "", ""
+	for _, code := range ipCode.FindAllStringSubmatch(text, -1) {
+		solids, water = code[1], water+code[2]
+	}
+	p := promise{
+		drips: strings.ContainsAny(water, "123456789"), splash: strings.ContainsAny(water, "456789"),
+		jets: strings.ContainsAny(water, "569"), immersion: strings.ContainsAny(water, "78"),
+		saysWater: strings.Trim(water, "xX") != "",
+	}
+	if solids != "" && !strings.EqualFold(solids, "X") {
+		p.solids, p.saysSolids = int(solids[0]-'0'), true
+	}
+	return p
+}
+
 // ingress sets what a marking promises, given by the path of what is marked and
 // the name of the entry there.
-func ingress(s *Subject, f *Ingress, marking *record.Text, of, entry string) {
+func (b *Builder) ingress(s *Subject, f *Ingress, marking *record.Text, of, entry string) {
 	putOf(s, "ip", &f.IP, marking, of, entry)
 	if !marking.Is() {
-		for _, fact := range []string{"ip_solids", "ip_drips", "ip_splash", "ip_jets", "ip_immersion"} {
+		for _, fact := range [...]string{"ip_solids", "ip_drips", "ip_splash", "ip_jets", "ip_immersion"} {
 			s.lacks(fact, of, entry)
 		}
 		return
 	}
-	water, solids := "", ""
-	for _, code := range ipCode.FindAllStringSubmatch(marking.V, -1) {
-		solids, water = code[1], water+code[2]
-	}
-	gap := figure.Gap{Field: of + "." + entry, Why: "a digit given as X says nothing"}
-	if solids != "" && !strings.EqualFold(solids, "X") {
-		f.Solids = ptr(int(solids[0] - '0'))
+	says := b.markings.of(marking.V, readMarking)
+	gap := reason{of, entry, "a digit given as X says nothing"}
+	if says.saysSolids {
+		f.Solids = &says.solids
 	} else {
-		s.open("ip_solids", gap)
+		s.Open.add("ip_solids", b.reason(gap))
 	}
-	for _, test := range []struct {
-		fact   string
-		to     **bool
-		proven string
-	}{
-		{"ip_drips", &f.Drips, "123456789"},
-		{"ip_splash", &f.Splash, "456789"},
-		{"ip_jets", &f.Jets, "569"},
-		{"ip_immersion", &f.Immersion, "78"},
-	} {
-		if strings.Trim(water, "xX") == "" {
-			s.open(test.fact, gap)
-			continue
-		}
-		*test.to = ptr(strings.ContainsAny(water, test.proven))
+	if says.saysWater {
+		f.Drips, f.Splash, f.Jets, f.Immersion = s.flag(says.drips), s.flag(says.splash), s.flag(says.jets), s.flag(says.immersion)
+		return
+	}
+	for _, fact := range [...]string{"ip_drips", "ip_splash", "ip_jets", "ip_immersion"} {
+		s.Open.add(fact, b.reason(gap))
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/record"
 )
 
@@ -17,31 +16,26 @@ type Isolation struct {
 	BehindBattery *bool `json:"behind_battery,omitempty"`
 }
 
-func isolators(s *Subject, f *Isolation, r *record.Record, a *circuit.Analysis, result *circuit.LoadResult) {
-	for _, id := range slices.Concat(result.Switches, result.Devices) {
-		c := r.Component(id)
-		if c == nil {
-			continue
-		}
-		main := slices.Contains([]string{"battery-disconnect", "battery-selector", "main"}, c.Duty.V)
-		if main && record.KindOf(c.Kind.V).Switching || disconnects(a, id) {
-			f.Isolated = true
-		}
-	}
+func (b *Builder) isolators(s *Subject, f *Isolation, result *circuit.LoadResult) {
+	f.Isolated = slices.ContainsFunc(result.Switches, b.isolates) || slices.ContainsFunc(result.Devices, b.isolates)
 	if result.Source == "" {
-		s.open("behind_battery", figure.Because("no source feeds it in the record"))
+		s.because("no source feeds it in the record", "behind_battery")
 		return
 	}
-	battery := a.Batteries[owner(result.Source)]
-	f.BehindBattery = ptr(battery != nil && battery.Disconnect != "")
+	battery := b.solved.Batteries[owner(result.Source)]
+	f.BehindBattery = s.flag(battery != nil && battery.Disconnect != "")
+}
+
+// isolates tells whether a switch or device is recorded as a battery or main
+// switch, or cuts off a battery.
+func (b *Builder) isolates(id string) bool {
+	c := b.record.Component(id)
+	if c == nil {
+		return false
+	}
+	main := c.Duty.V == "battery-disconnect" || c.Duty.V == "battery-selector" || c.Duty.V == "main"
+	return main && record.KindOf(c.Kind.V).Switching || b.disconnects(id)
 }
 
 // disconnects tells whether a component is the disconnect switch of a battery.
-func disconnects(a *circuit.Analysis, id string) bool {
-	for _, b := range a.Batteries {
-		if b.Disconnect == id {
-			return true
-		}
-	}
-	return false
-}
+func (v *survey) disconnects(id string) bool { return slices.Contains(v.cutOff, id) }

@@ -1,9 +1,6 @@
 package facts
 
 import (
-	"time"
-
-	"driploop/model/figure"
 	"driploop/model/record"
 )
 
@@ -32,20 +29,17 @@ type Job struct {
 	DigestGiven  bool    `json:"digest_given"`
 }
 
-func job(r *record.Record) *Job {
-	f := &Job{Subject: Subject{Path: "job"}}
+func (b *Builder) job() *Job {
+	r, f := b.record, &b.made.job
+	f.Subject = b.subject("job")
 	s := &f.Subject
 	put(s, "kind", &f.Kind, &r.Job.Kind, "kind")
-	putDate(s, "started", &f.Started, r.Job.Started, "started")
-	putDate(s, "completed", &f.Completed, r.Job.Completed, "completed")
-	signed := &Subject{Path: "sign_off"}
-	put(signed, "signed_by", &f.SignedBy, &r.SignOff.By, "by")
-	putDate(signed, "signed_on", &f.SignedOn, r.SignOff.On, "on")
-	for one := range signed.Open.each {
-		s.Open.add(*one)
-	}
+	putDate(s, "started", &f.Started, &r.Job.Started, "started")
+	putDate(s, "completed", &f.Completed, &r.Job.Completed, "completed")
+	putOf(s, "signed_by", &f.SignedBy, &r.SignOff.By, "sign_off", "by")
+	putDateOf(s, "signed_on", &f.SignedOn, &r.SignOff.On, "sign_off", "on")
 	lastWork(s, f, r)
-	s.open("today", figure.Because("the day of judging is not set"))
+	s.because("the day of judging is not set", "today")
 	sealed(s, f, r)
 	return f
 }
@@ -58,36 +52,38 @@ func sealed(s *Subject, f *Job, r *record.Record) {
 		s.lacks("digest", "sign_off", "digest")
 		return
 	}
-	f.SignedDigest, f.Digest = &r.SignOff.Digest.V, ptr(record.Digest(r))
+	f.SignedDigest, f.Digest = &r.SignOff.Digest.V, s.word(record.Digest(r))
 }
 
 // lastWork finds the latest dated part of the work, and what has no date.
 func lastWork(s *Subject, f *Job, r *record.Record) {
-	latest := func(d record.Date, path string) {
-		given, ok := d.Get()
-		if !ok {
-			s.open("all_dated", figure.Missing(path))
-			return
-		}
-		day := given.Format(time.DateOnly)
-		if f.LastWork == nil || day > *f.LastWork {
-			f.LastWork, f.LastWorkAt = &day, &path
+	last, all := &record.Date{}, true
+	var at place
+	latest := func(d *record.Date, on place) {
+		switch {
+		case !d.Is():
+			all = false
+			s.lacks("all_dated", on.of, on.entry)
+		case !last.Is() || d.V.After(last.V):
+			last, at = d, on
 		}
 	}
-	latest(r.Job.Completed, "job.completed")
+	latest(&r.Job.Completed, place{"job", "completed"})
 	for _, t := range r.Tests {
-		latest(t.On, t.Path+".on")
+		latest(&t.On, place{t.Path, "on"})
 	}
 	for _, p := range r.Penetrations {
 		if p.Bedding.Compound.V != "none" {
-			latest(p.Bedding.Applied, p.Path+".bedding.applied")
+			latest(&p.Bedding.Applied, place{p.Path, "bedding.applied"})
 		}
 	}
-	if !s.Open.Has("all_dated") {
-		f.AllDated = ptr(true)
+	if all {
+		f.AllDated = s.flag(true)
 	}
-	if f.LastWork == nil {
-		s.open("last_work", s.Open.Of("all_dated")...)
-		s.open("last_work_at", s.Open.Of("all_dated")...)
+	if !last.Is() {
+		s.follow("last_work", "all_dated")
+		s.follow("last_work_at", "all_dated")
+		return
 	}
+	f.LastWork, f.LastWorkAt = s.Open.store().date(last.V), s.word(at.of+"."+at.entry)
 }

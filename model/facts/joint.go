@@ -3,7 +3,6 @@ package facts
 import (
 	"math"
 
-	"driploop/model/figure"
 	"driploop/model/physics"
 	"driploop/model/quantity"
 	"driploop/model/record"
@@ -42,7 +41,7 @@ type Joint struct {
 }
 
 // joining sets the facts of a joint. Those of the end itself are set before.
-func joining(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
+func (b *Builder) joining(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
 	put(s, "calibrated", &f.Calibrated, &e.Crimp.Calibrated, "crimp.calibrated")
 	put(s, "matching", &f.Matching, &e.Crimp.Matching, "crimp.matching")
 	putMeasure(s, "pull_time_s", &f.PullTimeS, &e.Crimp.PullTime, "crimp.pull_time")
@@ -51,80 +50,85 @@ func joining(s *Subject, f *End, on *record.Component, terminal string, e *recor
 	put(s, "broken_strands", &f.BrokenStrands, &e.BrokenStrands, "broken_strands")
 	solder(s, f, e)
 	guarded(s, f, e)
-	putTruth(s, "unlooped", &f.Unlooped, allOf(s.pointed("falls", f.Falls), negated(s.pointed("drip_loop", f.DripLoop))))
-	faces(s, f, on, terminal, e)
+	putTruth(s, "unlooped", &f.Unlooped, s.allOf(s.pointed("falls", f.Falls), negated(s.pointed("drip_loop", f.DripLoop))))
+	b.touching(s, f, on, terminal, e)
 }
 
 func solder(s *Subject, f *End, e *record.End) {
 	if !e.Soldered.Is() && e.Crimp.Tool.Is() {
-		f.Solder = ptr("none")
+		f.Solder = s.word("none")
 	} else {
 		put(s, "solder", &f.Solder, &e.Soldered, "soldered")
 	}
 	var length *float64
 	putMeasure(s, "solder_times", &length, &e.SolderLength, "solder_length")
 	if length != nil {
-		derive(s, "solder_times", &f.SolderTimes, []string{"area_mm2"}, func() float64 {
-			return quantity.Round(*length / math.Sqrt(4**f.AreaMM2/math.Pi))
-		})
+		if s.derivable("solder_times", operand{"area_mm2", f.AreaMM2}) {
+			f.SolderTimes = s.number(quantity.Round(*length / math.Sqrt(4**f.AreaMM2/math.Pi)))
+		}
 	}
 }
 
 // guarded sets against what water the joint is guarded: adhesive-lined heat
 // shrink and sealant keep all of it out, an enclosure what its code says.
 func guarded(s *Subject, f *End, e *record.End) {
-	sealed := among(e.Cover, s.field("cover"), "heat-shrink-adhesive", "sealant")
-	for _, w := range []struct {
+	sealed := s.among(&e.Cover, s.own("cover"), "heat-shrink-adhesive", "sealant")
+	for _, w := range [...]struct {
 		fact   string
 		to     **bool
-		proven figure.Truth
+		proven truth
 	}{
 		{"guarded_drips", &f.GuardedDrips, s.pointed("ip_drips", f.Drips)},
 		{"guarded_splash", &f.GuardedSplash, s.pointed("ip_splash", f.Splash)},
 		{"guarded_jets", &f.GuardedJets, s.pointed("ip_jets", f.Jets)},
 		{"guarded_immersion", &f.GuardedImmersion, s.pointed("ip_immersion", f.Immersion)},
 	} {
-		putTruth(s, w.fact, w.to, anyOf(sealed, w.proven))
+		putTruth(s, w.fact, w.to, s.anyOf(sealed, w.proven))
 	}
 }
 
-// faces sets which metals touch where the terminal lies on its stud.
-func faces(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
-	own, ownGaps := surface(e.Metal, e.Plating, s.field("metal"), s.field("plating"))
-	stud, studGaps := "", []figure.Gap{figure.Missing("components." + f.Component + ".stud_material")}
-	if material := studMaterialOf(on, terminal); material.Is() {
-		stud, studGaps = physics.Surface(material.V, ""), nil
+// touching sets which metals touch where the terminal lies on its stud.
+func (b *Builder) touching(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
+	own, lacks := surface(&e.Metal, &e.Plating)
+	material := studMaterialOf(on, terminal)
+	for _, fact := range [...]string{"faces", "anodic_gap_v"} {
+		if lacks != "" {
+			s.missing(fact, lacks)
+		}
+		if !material.Is() {
+			s.lacks(fact, componentPath(on, f.Component), "stud_material")
+		}
 	}
-	if gaps := append(ownGaps, studGaps...); len(gaps) > 0 {
-		s.open("faces", gaps...)
-		s.open("anodic_gap_v", gaps...)
+	if lacks != "" || !material.Is() {
 		return
 	}
-	f.Faces = ptr(own + " on " + stud)
-	putFigure(s, "anodic_gap_v", &f.AnodicGapV, physics.AnodicGap(own, stud))
+	metals := [2]string{own, physics.Surface(material.V, "")}
+	touch := b.faces.of(metals, readFaces)
+	f.Faces = &touch.said
+	putFigure(s, "anodic_gap_v", &f.AnodicGapV, &touch.gap)
 }
 
-// surface returns the metal that touches, or what is missing to tell.
-func surface(metal, plating record.Text, metalPath, platingPath string) (string, []figure.Gap) {
+// surface returns the metal that touches, or the entry that is missing to tell.
+func surface(metal, plating *record.Text) (touches, lacks string) {
 	bare := physics.Surface(metal.V, "")
 	switch {
 	case plating.Is() && plating.V != "none":
-		return plating.V, nil
+		return plating.V, ""
 	case !metal.Is():
-		return "", []figure.Gap{figure.Missing(metalPath)}
+		return "", "metal"
 	case !plating.Is() && bare == metal.V:
-		return "", []figure.Gap{figure.Missing(platingPath)}
+		return "", "plating"
 	}
-	return bare, nil
+	return bare, ""
 }
 
 // studMaterialOf returns what a component states for the stud of one of its
 // terminals, or for all of them.
-func studMaterialOf(on *record.Component, terminal string) record.Text {
+func studMaterialOf(on *record.Component, terminal string) *record.Text {
 	for _, p := range on.Posts {
 		if p.Terminal == terminal && p.Material.Is() {
-			return p.Material
+			return &p.Material
 		}
 	}
-	return on.StudMaterial
+	return &on.StudMaterial
 }

@@ -1,9 +1,6 @@
 package facts
 
-import (
-	"driploop/model/quantity"
-	"driploop/model/record"
-)
+import "driploop/model/record"
 
 // Lie is how a conductor lies from end to end.
 type Lie struct {
@@ -19,9 +16,7 @@ type Lie struct {
 
 // lie sets how a conductor lies; its length and route are set before.
 func lie(s *Subject, f *Conductor, c *record.Conductor) {
-	derive(s, "route_gap_pct", &f.RouteGapPct, []string{"route_gap_mm", "length_mm"}, func() float64 {
-		return quantity.Round(100 * *f.RouteGapMM / *f.LengthMM)
-	})
+	percent(s, "route_gap_pct", &f.RouteGapPct, operand{"route_gap_mm", f.RouteGapMM}, operand{"length_mm", f.LengthMM})
 	switch {
 	case f.FirstSupportMM != nil:
 		f.FirstSupportMostMM = f.FirstSupportMM

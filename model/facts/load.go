@@ -5,7 +5,6 @@ import (
 
 	"driploop/model/circuit"
 	"driploop/model/figure"
-	"driploop/model/quantity"
 	"driploop/model/record"
 )
 
@@ -48,11 +47,10 @@ type Load struct {
 	Isolation
 }
 
-func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
-	f := &Load{
-		Subject: Subject{Path: c.Path}, Kind: c.Kind.V, Cranks: c.Purpose.Or("") == "cranking",
-		Devices: []string{}, Switches: []string{},
-	}
+func (b *Builder) load(c *record.Component) *Load {
+	f := b.made.loads.take()
+	f.Subject, f.Kind, f.Cranks = b.subject(c.Path), c.Kind.V, c.Purpose.Or("") == "cranking"
+	f.Devices, f.Switches = []string{}, []string{}
 	s := &f.Subject
 	put(s, "purpose", &f.Purpose, &c.Purpose, "purpose")
 	put(s, "drop_class", &f.DropClass, &c.DropClass, "drop_class")
@@ -62,47 +60,48 @@ func load(r *record.Record, a *circuit.Analysis, c *record.Component) *Load {
 	putMeasure(s, "min_v", &f.MinV, &c.MinVoltage, "min_voltage")
 	put(s, "protector", &f.Protector, &c.Protector, "protector")
 	put(s, "local_disconnect", &f.LocalDisconnect, &c.LocalDisconnect, "local_disconnect")
-	tested(s, f, r, c.ID)
-	reversing(s, &f.Reversing, r, c)
+	b.tested(s, f, c.ID)
+	b.reversing(s, &f.Reversing, c)
 
-	result := a.Loads[c.ID]
+	result := b.solved.Loads[c.ID]
 	if result == nil {
 		result = &circuit.LoadResult{}
 	}
-	shared(s, &f.Sharing, r, a, c)
-	stall(s, &f.Stall, a, c, result)
-	isolators(s, &f.Isolation, r, a, result)
+	b.shared(s, &f.Sharing, c, result)
+	b.stall(s, &f.Stall, c, result)
+	b.isolators(s, &f.Isolation, result)
 	f.Devices = append(f.Devices, result.Devices...)
 	f.Switches = append(f.Switches, result.Switches...)
-	blowing(s, &f.Blowing, r, c, result)
-	putFigure(s, "current_a", &f.CurrentA, result.Current)
-	putFigure(s, "nominal_v", &f.NominalV, result.NominalV)
-	putFigure(s, "drop_v", &f.DropV, result.DropFormulaV)
-	putFigure(s, "voltage_v", &f.VoltageV, result.VoltageV)
-	putFigure(s, "low_voltage_v", &f.LowVoltageV, result.LowVoltageV)
-	derive(s, "drop_pct", &f.DropPct, []string{"drop_v", "nominal_v"}, func() float64 {
-		return quantity.Round(100 * *f.DropV / *f.NominalV)
-	})
-	var network *float64
-	putFigure(s, "network_drop_pct", &network, result.DropNetworkV)
-	if network != nil {
-		derive(s, "network_drop_pct", &f.NetworkDropPct, []string{"nominal_v"}, func() float64 {
-			return quantity.Round(100 * *network / *f.NominalV)
-		})
+	b.blowing(s, &f.Blowing, c, result)
+	putFigure(s, "current_a", &f.CurrentA, &result.Current)
+	putFigure(s, "nominal_v", &f.NominalV, &result.NominalV)
+	putFigure(s, "drop_v", &f.DropV, &result.DropFormulaV)
+	putFigure(s, "voltage_v", &f.VoltageV, &result.VoltageV)
+	putFigure(s, "low_voltage_v", &f.LowVoltageV, &result.LowVoltageV)
+	nominal := operand{"nominal_v", f.NominalV}
+	percent(s, "drop_pct", &f.DropPct, operand{"drop_v", f.DropV}, nominal)
+	if network := &result.DropNetworkV; network.Known {
+		percent(s, "network_drop_pct", &f.NetworkDropPct, operand{value: &network.Value}, nominal)
+	} else {
+		s.unsolved("network_drop_pct", network.Gaps)
 	}
 	return f
 }
 
+// provings are the kinds of test that show a load to work.
+var provings = [...]string{"voltage-drop", "polarity", "function"}
+
 // tested sets whether the record holds a test of the load.
-func tested(s *Subject, f *Load, r *record.Record, load string) {
+func (b *Builder) tested(s *Subject, f *Load, load string) {
+	r := b.record
 	for _, t := range r.Tests {
-		if t.Load.V == load && slices.Contains([]string{"voltage-drop", "polarity", "function"}, t.Kind.V) {
-			f.Tested = ptr(true)
+		if t.Load.V == load && slices.Contains(provings[:], t.Kind.V) {
+			f.Tested = s.flag(true)
 			return
 		}
 	}
 	if r.SignOff.On.Is() || r.SignOff.By.Is() {
-		f.Tested = ptr(false)
+		f.Tested = s.flag(false)
 		return
 	}
 	s.open("tested", figure.Gap{Field: "tests", Why: "no test of " + load + " yet"})

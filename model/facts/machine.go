@@ -1,9 +1,7 @@
 package facts
 
 import (
-	"driploop/model/circuit"
 	"driploop/model/figure"
-	"driploop/model/quantity"
 	"driploop/model/record"
 )
 
@@ -27,15 +25,17 @@ const hotMachine = 60
 
 // machines sets, at each device, the machine whose output it protects. Of
 // several machines the smallest counts, for which the device is the largest.
-func machines(r *record.Record, a *circuit.Analysis, devices map[string]*Device) {
-	for _, c := range r.Conductors {
-		result := a.Conductors[c.ID]
-		if result == nil {
-			continue
-		}
-		for _, feed := range result.Feeds {
+func (b *Builder) machines() {
+	r, devices := b.record, b.doc.Devices
+	for i := range b.wires {
+		feeds := b.wires[i].result.Feeds
+		for k := range feeds {
+			feed := &feeds[k]
+			if feed.SourceKind != "alternator" && feed.SourceKind != "generator" {
+				continue
+			}
 			d := devices[feed.EndsAtDevice]
-			if d == nil || feed.SourceKind != "alternator" && feed.SourceKind != "generator" {
+			if d == nil {
 				continue
 			}
 			m := r.Component(owner(feed.Source))
@@ -44,7 +44,11 @@ func machines(r *record.Record, a *circuit.Analysis, devices map[string]*Device)
 			}
 		}
 	}
-	for _, d := range devices {
+	for i := range b.parts {
+		d := devices[b.parts[i].ID]
+		if d == nil {
+			continue
+		}
 		machine(&d.Subject, d, r.Component(d.Machine))
 	}
 }
@@ -60,28 +64,23 @@ func smaller(a, b *record.Component) bool {
 
 func machine(s *Subject, d *Device, m *record.Component) {
 	if m == nil {
-		gap := figure.Because("it is the first device of no alternator or generator")
-		for _, fact := range []string{"machine_limits", "machine_a", "machine_pct", "machine_hot_pct"} {
-			s.open(fact, gap)
-		}
+		s.because("it is the first device of no alternator or generator", "machine_limits", "machine_a", "machine_pct", "machine_hot_pct")
 		return
 	}
 	f := &d.Charging
 	putOf(s, "machine_limits", &f.MachineLimits, &m.SelfLimiting, m.Path, "self_limiting")
-	if output, ok := m.Output.Get(); ok {
-		f.MachineA = &output.Base
-	} else {
-		s.lacks("machine_a", m.Path, "output")
+	putMeasureOf(s, "machine_a", &f.MachineA, &m.Output, m.Path, "output")
+	if s.derivable("machine_pct", operand{"machine_a", f.MachineA}, operand{"rating_a", d.RatingA}) {
+		f.MachinePct = s.number(partOf(*d.RatingA, *f.MachineA))
 	}
-	derive(s, "machine_pct", &f.MachinePct, []string{"machine_a", "rating_a"}, func() float64 {
-		return quantity.Round(100 * *d.RatingA / *f.MachineA)
-	})
 	switch at, ok := m.OutputAt.Get(); {
 	case !ok:
 		s.lacks("machine_hot_pct", m.Path, "output_at")
 	case at.Base < hotMachine:
 		s.open("machine_hot_pct", figure.Gap{Field: m.Path + ".output", Why: "its current at 60 °C is wanted, and it is recorded at a lower temperature"})
+	case f.MachinePct == nil:
+		s.follow("machine_hot_pct", "machine_pct")
 	default:
-		derive(s, "machine_hot_pct", &f.MachineHotPct, []string{"machine_pct"}, func() float64 { return *f.MachinePct })
+		f.MachineHotPct = f.MachinePct
 	}
 }

@@ -21,14 +21,14 @@ func made(s *Subject, f *Conductor, c *record.Conductor) {
 	strands, hasStrands := c.Strands.Get()
 	switch {
 	case hasClass && class == "solid", hasStrands && strands == 1:
-		f.Stranded = ptr(false)
+		f.Stranded = s.flag(false)
 	case hasClass, hasStrands:
-		f.Stranded = ptr(true)
+		f.Stranded = s.flag(true)
 	default:
 		s.missing("stranded", "class")
 	}
 	putMeasure(s, "bend_radius_mm", &f.BendRadiusMM, &c.BendRadius, "bend_radius")
-	derive(s, "bend_diameters", &f.BendDiameters, []string{"bend_radius_mm", "diameter_mm"}, func() float64 {
-		return quantity.Round(*f.BendRadiusMM / *f.DiameterMM)
-	})
+	if s.derivable("bend_diameters", operand{"bend_radius_mm", f.BendRadiusMM}, operand{"diameter_mm", f.DiameterMM}) {
+		f.BendDiameters = s.number(quantity.Round(*f.BendRadiusMM / *f.DiameterMM))
+	}
 }

@@ -13,40 +13,40 @@ import (
 
 // Open lists the facts of a subject that are not known and what is missing for
 // each. Many facts of a sparse record are open and few are asked for, so that it
-// is a plain list in pieces that grow, and the path of an entry that is merely
-// not written is put together when it is asked for.
-type Open struct{ pieces [][]lack }
-
-// lack is one thing that leaves a fact open; there can be several.
-type lack struct {
-	fact string
-	// of is the path of what lacks an entry, and entry the entry's name below it;
-	// empty where gaps say more.
-	of, entry string
-	gaps      []figure.Gap
+// is a chain through one list of the whole document.
+type Open struct {
+	in          *store
+	first, last int32 // of the chain, counted from 1; 0 for none
 }
 
-// few is for how many open facts the first piece has room; each further one has
-// twice that of the one before.
-const few = 8
-
-func (o *Open) add(one lack) {
-	last := len(o.pieces) - 1
-	if last < 0 || len(o.pieces[last]) == cap(o.pieces[last]) {
-		last++
-		o.pieces = append(o.pieces, make([]lack, 0, few<<last))
+func (o *Open) add(fact string, because reasons) {
+	st := o.store()
+	st.lacks = append(st.lacks, lack{fact: fact, because: because})
+	at := int32(len(st.lacks))
+	if o.first == 0 {
+		o.first = at
+	} else {
+		st.lacks[o.last-1].next = at
 	}
-	o.pieces[last] = append(o.pieces[last], one)
+	o.last = at
+}
+
+// store is where the list lies: with the document, or by itself.
+func (o *Open) store() *store {
+	if o.in == nil {
+		o.in = new(store)
+	}
+	return o.in
 }
 
 // each calls f with what leaves facts open, in the order in which it was added,
 // until f returns false.
 func (o *Open) each(f func(*lack) bool) {
-	for _, piece := range o.pieces {
-		for i := range piece {
-			if !f(&piece[i]) {
-				return
-			}
+	for at := o.first; at != 0; {
+		one := &o.in.lacks[at-1]
+		at = one.next
+		if !f(one) {
+			return
 		}
 	}
 }
@@ -60,18 +60,15 @@ func (o *Open) Of(fact string) []figure.Gap {
 
 // Each calls f with what is missing for a fact.
 func (o *Open) Each(fact string, f func(figure.Gap)) {
-	for _, piece := range o.pieces {
-		for i := range piece {
-			one := &piece[i]
-			if one.fact != fact {
-				continue
-			}
-			if one.entry != "" {
-				f(figure.Missing(one.of + "." + one.entry))
-			}
-			for _, g := range one.gaps {
-				f(g)
-			}
+	for at := o.first; at != 0; {
+		one := &o.in.lacks[at-1]
+		at = one.next
+		if one.fact != fact {
+			continue
+		}
+		some := o.in.of(one.because)
+		for i := range some {
+			f(some[i].gap())
 		}
 	}
 }
@@ -100,15 +97,19 @@ func (o *Open) Names() []string {
 func (o *Open) without(fact string) Open {
 	var rest Open
 	for one := range o.each {
-		if one.fact != fact {
-			rest.add(*one)
+		if one.fact == fact {
+			continue
 		}
+		st := rest.store()
+		first := len(st.reasons)
+		st.reasons = append(st.reasons, o.in.of(one.because)...)
+		rest.add(one.fact, reasons{int32(first), one.because.count})
 	}
 	return rest
 }
 
 // IsZero tells whether no fact is open; JSON has no entry then.
-func (o Open) IsZero() bool { return len(o.Names()) == 0 }
+func (o Open) IsZero() bool { return o.first == 0 }
 
 // MarshalJSON writes an object with the gaps of each fact, by name.
 func (o Open) MarshalJSON() ([]byte, error) {
@@ -137,7 +138,7 @@ func (o *Open) UnmarshalJSON(text []byte) error {
 func OpenFor(gaps map[string][]figure.Gap) Open {
 	var o Open
 	for _, fact := range slices.Sorted(maps.Keys(gaps)) {
-		o.add(lack{fact: fact, gaps: gaps[fact]})
+		o.add(fact, o.store().gaps(gaps[fact]))
 	}
 	return o
 }

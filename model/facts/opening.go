@@ -1,12 +1,6 @@
 package facts
 
-import (
-	"slices"
-
-	"driploop/model/circuit"
-	"driploop/model/figure"
-	"driploop/model/record"
-)
+import "driploop/model/record"
 
 // Opening is which side of a circuit a fuse, breaker or switch opens.
 type Opening struct {
@@ -18,25 +12,23 @@ type Opening struct {
 	Opens      *string `json:"opens,omitempty"`
 }
 
-func opening(s *Subject, f *Opening, a *circuit.Analysis, c *record.Component) {
-	f.Opener = slices.Contains([]string{"fuse", "breaker", "switch"}, c.Kind.V)
+func (b *Builder) opening(s *Subject, f *Opening, c *record.Component) {
+	f.Opener = c.Kind.V == "fuse" || c.Kind.V == "breaker" || c.Kind.V == "switch"
 	if !f.Opener {
-		gap := figure.Because("it is no fuse, breaker or switch")
-		s.open("on_grounded", gap)
-		s.open("opens", gap)
+		s.because("it is no fuse, breaker or switch", "on_grounded", "opens")
 		return
 	}
 	put(s, "opens", &f.Opens, &c.Opens, "opens")
-	var grounded []figure.Truth
+	var grounded []truth
 	names, _ := record.TerminalsOf(c)
 	for _, name := range names {
-		if t := a.Terminals[c.ID+"."+name]; t != nil && name != record.CaseTerminal {
-			grounded = append(grounded, negated(t.Ungrounded))
+		if t := b.terminal(c.ID, name); t != nil && name != record.CaseTerminal {
+			grounded = append(grounded, negated(s.solved(&t.Ungrounded)))
 		}
 	}
 	if len(grounded) == 0 {
-		s.open("on_grounded", figure.Because("nothing is joined by it in the record"))
+		s.because("nothing is joined by it in the record", "on_grounded")
 		return
 	}
-	putTruth(s, "on_grounded", &f.OnGrounded, anyOf(grounded...))
+	putTruth(s, "on_grounded", &f.OnGrounded, s.anyOf(grounded...))
 }

@@ -20,37 +20,31 @@ type Output struct {
 }
 
 // outputs sets which conductors are outputs of charging sources.
-func outputs(r *record.Record, a *circuit.Analysis, conductors map[string]*Conductor) {
-	for _, c := range r.Conductors {
-		f := conductors[c.ID]
-		source, feed := outputFeed(r, a, c)
+func (b *Builder) outputs() {
+	for i := range b.wires {
+		w := &b.wires[i]
+		f := w.facts
+		source, feed := b.outputFeed(w)
 		if source == nil {
-			gap := figure.Because("it is the output of no charging source")
-			for _, fact := range []string{"output_limits", "output_bare", "output_mm"} {
-				f.open(fact, gap)
-			}
+			f.because("it is the output of no charging source", "output_limits", "output_bare", "output_mm")
 			continue
 		}
 		f.OutputOf = source.Kind.V
-		putTruth(&f.Subject, "output_limits", &f.OutputLimits, feed.SelfLimiting)
-		f.OutputBare = ptr(feed.Bare)
-		putFigure(&f.Subject, "output_mm", &f.OutputMM, longestRun(r, a, feed.Source, c.ID))
+		putSolved(&f.Subject, "output_limits", &f.OutputLimits, &feed.SelfLimiting)
+		f.OutputBare = f.flag(feed.Bare)
+		putComputed(&f.Subject, "output_mm", &f.OutputMM, b.longestRun(feed.Source, w.ID))
 	}
 }
 
 // outputFeed returns the charging source on which a conductor begins, and how
 // that source feeds it.
-func outputFeed(r *record.Record, a *circuit.Analysis, c *record.Conductor) (*record.Component, *circuit.Feed) {
-	result := a.Conductors[c.ID]
-	if result == nil {
-		return nil, nil
-	}
-	for i := range result.Feeds {
-		feed := &result.Feeds[i]
-		if feed.Source != c.From.String() && feed.Source != c.To.String() {
+func (b *Builder) outputFeed(w *wire) (*part, *circuit.Feed) {
+	for i := range w.result.Feeds {
+		feed := &w.result.Feeds[i]
+		if feed.Source != w.fromID && feed.Source != w.toID {
 			continue
 		}
-		source := r.Component(owner(feed.Source))
+		source := b.part(owner(feed.Source))
 		if source != nil && record.KindOf(source.Kind.V).Source && source.Kind.V != "battery" {
 			return source, feed
 		}
@@ -60,14 +54,12 @@ func outputFeed(r *record.Record, a *circuit.Analysis, c *record.Conductor) (*re
 
 // longestRun returns the greatest length from a source to a first device over
 // the ways that begin with a conductor.
-func longestRun(r *record.Record, a *circuit.Analysis, source, first string) figure.Figure {
+func (b *Builder) longestRun(source, first string) figure.Figure {
 	best := figure.Open(figure.Because("no fuse or breaker ends a way from " + source))
-	for _, c := range r.Conductors {
-		result := a.Conductors[c.ID]
-		if result == nil {
-			continue
-		}
-		for _, feed := range result.Feeds {
+	for i := range b.wires {
+		feeds := b.wires[i].result.Feeds
+		for k := range feeds {
+			feed := &feeds[k]
 			if feed.Source != source || feed.EndsAtDevice == "" || len(feed.Via) == 0 || feed.Via[0] != first {
 				continue
 			}

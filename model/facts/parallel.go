@@ -1,58 +1,45 @@
 package facts
 
-import (
-	"driploop/model/record"
-)
-
-// joined is which terminals of a record are one electrical node, by conductors
-// and busbars alone: what a switch or device lies between is apart.
-type joined struct{ parent map[string]string }
-
-func joinedBy(r *record.Record) *joined {
-	j := &joined{parent: map[string]string{}}
-	for _, c := range r.Conductors {
-		j.parent[j.root(nodeOf(r, c.From))] = j.root(nodeOf(r, c.To))
-	}
-	return j
-}
-
-func (j *joined) root(node string) string {
-	p, ok := j.parent[node]
-	if !ok || p == node {
-		j.parent[node] = node
-		return node
-	}
-	top := j.root(p)
-	j.parent[node] = top
-	return top
-}
-
 // parallels notes, at each device, the others that have their line terminal and
-// their load terminal in common with it.
-func parallels(r *record.Record, devices map[string]*Device) {
-	j := joinedBy(r)
-	between := map[[2]string][]string{}
-	for _, c := range r.Components {
-		if devices[c.ID] == nil {
+// their load terminal in common with it, by conductors and busbars alone: what a
+// switch or device lies between is apart.
+func (b *Builder) parallels() {
+	j := b.apart()
+	for i := range b.wires {
+		j.join(b.wires[i].fromNode, b.wires[i].toNode)
+	}
+	between := map[[2]int][]string{}
+	for i := range b.parts {
+		on := &b.parts[i]
+		line, load := b.at(on.ID, "line"), b.at(on.ID, "load")
+		if b.doc.Devices[on.ID] == nil || line < 0 || load < 0 {
 			continue
 		}
-		ends := [2]string{j.root(c.ID + ".line"), j.root(c.ID + ".load")}
-		if ends[0] > ends[1] {
-			ends[0], ends[1] = ends[1], ends[0]
-		}
+		ends := pairOf(j.top(line), j.top(load))
 		if ends[0] != ends[1] {
-			between[ends] = append(between[ends], c.ID)
+			between[ends] = append(between[ends], on.ID)
 		}
 	}
 	for _, ids := range between {
+		if len(ids) == 1 {
+			continue
+		}
 		for _, id := range ids {
-			var others []string
-			for _, other := range ids {
-				if other != id {
-					others = append(others, other)
-				}
-			}
-			devices[id].Parallel = join(others)
+			b.doc.Devices[id].Parallel = joinOthers(ids, id)
 		}
 	}
+}
+
+// pairOf returns two nodes, the lower first.
+func pairOf(a, b int) [2]int { return [2]int{min(a, b), max(a, b)} }
+
+// joinOthers lists names but one for a sentence.
+func joinOthers(names []string, but string) string {
+	var others []string
+	for _, name := range names {
+		if name != but {
+			others = append(others, name)
+		}
+	}
+	return join(others)
 }

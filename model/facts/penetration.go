@@ -3,8 +3,6 @@ package facts
 import (
 	"slices"
 
-	"driploop/model/copper"
-	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -80,15 +78,16 @@ type Penetration struct {
 	Fitting
 }
 
-func penetration(r *record.Record, p *record.Penetration) *Penetration {
-	f := &Penetration{Subject: Subject{Path: p.Path}, Touches: []string{}, MakerAllows: []string{}}
+func (b *Builder) penetration(p *record.Penetration) *Penetration {
+	f := b.made.penetrations.take()
+	f.Subject, f.Touches, f.MakerAllows = b.subject(p.Path), []string{}, []string{}
 	s := &f.Subject
-	sides(s, f, r, p)
+	b.sides(s, f, p)
 	panel(s, f, &p.Panel)
-	isolates(s, f, r, p)
+	b.vapours(s, f, p)
 	hole(s, f, &p.Hole)
-	passing(s, f, r, p)
-	seal(s, f, &p.Seal)
+	b.passing(s, f, p)
+	b.seal(s, f, &p.Seal)
 	bedding(s, f, &p.Bedding)
 	fasteners(s, f, &p.Fasteners)
 	put(s, "loop_side", &f.LoopSide, &p.DripLoop.Side, "drip_loop.side")
@@ -103,26 +102,33 @@ func penetration(r *record.Record, p *record.Penetration) *Penetration {
 }
 
 // sides sets what is on both sides of the panel.
-func sides(s *Subject, f *Penetration, r *record.Record, p *record.Penetration) {
-	surroundings(s, r, p.From, "from", nil, &f.FromExposure, nil)
-	s.move("exposure", "from_exposure")
-	surroundings(s, r, p.To, "to", nil, &f.ToExposure, nil)
-	s.move("exposure", "to_exposure")
-	derive(s, "exposure", &f.Exposure, []string{"from_exposure", "to_exposure"}, func() string {
-		if wetter(*f.FromExposure, *f.ToExposure) {
-			return *f.FromExposure
+func (b *Builder) sides(s *Subject, f *Penetration, p *record.Penetration) {
+	b.exposure(s, "from_exposure", &f.FromExposure, &p.From, "from")
+	b.exposure(s, "to_exposure", &f.ToExposure, &p.To, "to")
+	switch from, to := f.FromExposure, f.ToExposure; {
+	case from == nil || to == nil:
+		for _, side := range [...]struct {
+			fact  string
+			known bool
+		}{{"from_exposure", from != nil}, {"to_exposure", to != nil}} {
+			if !side.known {
+				s.follow("exposure", side.fact)
+			}
 		}
-		return *f.ToExposure
-	})
+	case wetter(*from, *to):
+		f.Exposure = from
+	default:
+		f.Exposure = to
+	}
 }
 
-// move renames an open fact.
-func (s *Subject) move(from, to string) {
-	for one := range s.Open.each {
-		if one.fact == from {
-			one.fact = to
-		}
+// exposure sets that of the space which an entry names.
+func (b *Builder) exposure(s *Subject, fact string, to **string, name *record.Text, entry string) {
+	if space := b.record.Space(name.V); space != nil {
+		putOf(s, fact, to, &space.Exposure, space.Path, "exposure")
+		return
 	}
+	s.missing(fact, entry)
 }
 
 func panel(s *Subject, f *Penetration, p *record.Panel) {
@@ -133,16 +139,16 @@ func panel(s *Subject, f *Penetration, p *record.Panel) {
 	put(s, "part", &f.Part, &p.Part, "panel.part")
 	// Only a bulkhead may have to be watertight without its exposure saying so.
 	if part, ok := p.Part.Get(); ok && part != "bulkhead" && !p.Watertight.Is() {
-		f.Watertight = ptr(false)
+		f.Watertight = s.flag(false)
 	} else {
 		put(s, "watertight", &f.Watertight, &p.Watertight, "panel.watertight")
 	}
 	put(s, "below_waterline", &f.BelowWaterline, &p.BelowWaterline, "panel.below_waterline")
 	putMeasure(s, "panel_mm", &f.PanelMM, &p.Thickness, "panel.thickness")
 	putMeasure(s, "panel_height_mm", &f.PanelHeightMM, &p.Height, "panel.height")
-	derive(s, "panel_third_mm", &f.PanelThirdMM, []string{"panel_height_mm"}, func() float64 {
-		return quantity.Round(*f.PanelHeightMM / 3)
-	})
+	if s.derivable("panel_third_mm", operand{"panel_height_mm", f.PanelHeightMM}) {
+		f.PanelThirdMM = s.number(quantity.Round(*f.PanelHeightMM / 3))
+	}
 }
 
 // gelcoat tells whether the panel wears gelcoat: one of metal, wood or plastic
@@ -153,34 +159,34 @@ func gelcoat(s *Subject, f *Penetration, p *record.Panel) {
 	case p.Gelcoat.Is() || !plain && p.Skin.V != "gelcoat":
 		put(s, "gelcoat", &f.Gelcoat, &p.Gelcoat, "panel.gelcoat")
 	default:
-		f.Gelcoat = ptr(p.Skin.V == "gelcoat")
+		f.Gelcoat = s.flag(p.Skin.V == "gelcoat")
 	}
 }
 
-// isolates tells what the panel keeps apart: nothing, unless the record says so,
+// vapours tells what the panel keeps apart: nothing, unless the record says so,
 // if petrol vapour can gather on neither side.
-func isolates(s *Subject, f *Penetration, r *record.Record, p *record.Penetration) {
+func (b *Builder) vapours(s *Subject, f *Penetration, p *record.Penetration) {
 	isClear := func(id string) bool {
-		space := r.Space(id)
+		space := b.record.Space(id)
 		return space != nil && space.FuelVapour.Is() && space.FuelVapour.V != "petrol"
 	}
 	if !p.Panel.Isolates.Is() && isClear(p.From.V) && isClear(p.To.V) {
-		f.Isolates = ptr("none")
+		f.Isolates = s.word("none")
 	} else {
 		put(s, "isolates", &f.Isolates, &p.Panel.Isolates, "panel.isolates")
 	}
-	petrol := figure.OpenTruth(s.Open.Of("isolates")...)
+	petrol := truth{because: s.why("isolates")}
 	if f.Isolates != nil {
-		petrol = figure.Truth{Value: *f.Isolates == "petrol", Known: true}
+		petrol = settled(*f.Isolates == "petrol")
 	}
-	putTruth(s, "vapour_bulkhead", &f.VapourBulkhead, allOf(petrol, among(p.Panel.Part, s.field("panel.part"), "bulkhead")))
+	putTruth(s, "vapour_bulkhead", &f.VapourBulkhead, s.allOf(petrol, s.among(&p.Panel.Part, s.own("panel.part"), "bulkhead")))
 }
 
 // entersTop tells whether the hole is in the top of an enclosure: of another
 // part only if the record says so.
 func entersTop(s *Subject, f *Penetration, p *record.Penetration) {
 	if part, ok := p.Panel.Part.Get(); ok && part != "enclosure" && !p.EntersTop.Is() {
-		f.EntersTop = ptr(false)
+		f.EntersTop = s.flag(false)
 		return
 	}
 	put(s, "enters_top", &f.EntersTop, &p.EntersTop, "enters_top")
@@ -194,101 +200,10 @@ func hole(s *Subject, f *Penetration, h *record.Hole) {
 	putMeasure(s, "gap_mm", &f.GapMM, &h.Gap, "hole.gap")
 }
 
-// passing sets how many conductors and cables go through, and how thick they
-// can be.
-func passing(s *Subject, f *Penetration, r *record.Record, p *record.Penetration) {
-	names, ok := p.Passes.Get()
-	diameters := []string{"thin_least_mm", "thin_most_mm", "thick_least_mm", "thick_most_mm", "measured"}
-	if !ok || len(names) == 0 {
-		for _, fact := range diameters {
-			s.missing(fact, "passes")
-		}
-	}
-	if !ok {
-		s.missing("passing", "passes")
-		s.missing("cables", "passes")
-		return
-	}
-	f.Passing = ptr(len(names))
-	countCables(s, f, r, names)
-	for _, name := range names {
-		if c := r.Conductor(name); c != nil {
-			thickness(s, f, c)
-		}
-	}
-	for _, fact := range diameters[:4] {
-		if s.Open.Has(fact) {
-			f.ThinLeastMM, f.ThinMostMM, f.ThickLeastMM, f.ThickMostMM = nil, nil, nil, nil
-		}
-	}
-	if !s.Open.Has("measured") {
-		f.Measured = ptr(true)
-	}
-}
-
-// thickness widens the bounds of what passes by one conductor.
-func thickness(s *Subject, f *Penetration, c *record.Conductor) {
-	if !c.Diameter.Is() {
-		s.lacks("measured", c.Path, "diameter")
-	}
-	least, most, gaps := outside(c)
-	for _, bound := range []struct {
-		fact  string
-		to    **float64
-		value float64
-		lower bool
-	}{
-		{"thin_least_mm", &f.ThinLeastMM, least, true},
-		{"thin_most_mm", &f.ThinMostMM, most, true},
-		{"thick_least_mm", &f.ThickLeastMM, least, false},
-		{"thick_most_mm", &f.ThickMostMM, most, false},
-	} {
-		if gaps != nil {
-			s.open(bound.fact, gaps...)
-			continue
-		}
-		if *bound.to == nil || bound.lower == (bound.value < **bound.to) {
-			*bound.to = ptr(bound.value)
-		}
-	}
-}
-
-// countCables counts separate cables. Whether conductors share a sheath has to
-// be recorded once there are two of them.
-func countCables(s *Subject, f *Penetration, r *record.Record, names []string) {
-	if len(names) < 2 {
-		f.Cables = ptr(len(names))
-		return
-	}
-	sheaths, count := map[string]bool{}, 0
-	for _, name := range names {
-		c := r.Conductor(name)
-		if c == nil {
-			continue
-		}
-		sheath, ok := c.Sheath.Get()
-		switch {
-		case !ok:
-			s.lacks("cables", c.Path, "sheath")
-		case sheath == "none" || !sheaths[sheath]:
-			count++
-			sheaths[sheath] = true
-		}
-	}
-	if !s.Open.Has("cables") {
-		f.Cables = &count
-	}
-}
-
-func seal(s *Subject, f *Penetration, from *record.Seal) {
+func (b *Builder) seal(s *Subject, f *Penetration, from *record.Seal) {
 	put(s, "seal_kind", &f.SealKind, &from.Kind, "seal.kind")
-	ingress(s, &f.Ingress, &from.Rating, s.Path, "seal.rating")
-	if span, ok := from.Grips.Get(); ok {
-		f.GripLeastMM, f.GripMostMM = &span[0].Base, &span[1].Base
-	} else {
-		s.missing("grip_least_mm", "seal.grips")
-		s.missing("grip_most_mm", "seal.grips")
-	}
+	b.ingress(s, &f.Ingress, &from.Rating, s.Path, "seal.rating")
+	putSpan(s, "grip_least_mm", "grip_most_mm", &f.GripLeastMM, &f.GripMostMM, &from.Grips, "seal.grips")
 	put(s, "seal_holes", &f.SealHoles, &from.Holes, "seal.holes")
 }
 
@@ -296,7 +211,7 @@ func bedding(s *Subject, f *Penetration, from *record.Bedding) {
 	put(s, "compound", &f.Compound, &from.Compound, "bedding.compound")
 	f.Touches = append(f.Touches, from.On.V...)
 	f.MakerAllows = append(f.MakerAllows, from.MakerAllows.V...)
-	putDate(s, "applied", &f.Applied, from.Applied, "bedding.applied")
+	putDate(s, "applied", &f.Applied, &from.Applied, "bedding.applied")
 	putMeasure(s, "cure_s", &f.CureS, &from.Cure, "bedding.cure")
 	put(s, "place", &f.Place, &from.Place, "bedding.at")
 }
@@ -308,23 +223,4 @@ func fasteners(s *Subject, f *Penetration, from *record.Fasteners) {
 	put(s, "countersunk", &f.Countersunk, &from.Countersunk, "fasteners.countersunk")
 	put(s, "fastener_core_sealed", &f.FastenerCoreSealed, &from.CoreSealed, "fasteners.core_sealed")
 	put(s, "fasteners_isolated", &f.FastenersIsolated, &from.Isolated, "fasteners.isolated")
-}
-
-// outside bounds the outside diameter of what a conductor brings to a hole, in
-// mm: as recorded, of its sheath where it lies in one, else as computed for a
-// single conductor.
-func outside(c *record.Conductor) (least, most float64, gaps []figure.Gap) {
-	if given, ok := c.Diameter.Get(); ok {
-		return given.Base, given.Base, nil
-	}
-	missing := []figure.Gap{figure.Missing(c.Path + ".diameter")}
-	size, ok := c.Size.Get()
-	if !ok || c.Sheath.Or("none") != "none" {
-		return 0, 0, missing
-	}
-	computed, err := copper.Diameter(copper.Spec{Size: size, Class: c.Class.V}, nil)
-	if err != nil {
-		return 0, 0, missing
-	}
-	return computed.Low, computed.High, nil
 }

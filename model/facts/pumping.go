@@ -3,7 +3,6 @@ package facts
 import (
 	"slices"
 
-	"driploop/model/circuit"
 	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
@@ -22,29 +21,31 @@ type Pumping struct {
 	PumpsAt       *string  `json:"pumps_at,omitempty"`
 }
 
-func pumping(f *Vessel, r *record.Record, a *circuit.Analysis) {
+func (b *Builder) pumping(f *Vessel) {
 	s := &f.Subject
+	told := true
 	var pumps []*record.Component
-	for _, c := range r.Components {
+	for _, c := range b.record.Components {
 		switch {
 		case c.Purpose.V == "bilge-pump":
 			pumps = append(pumps, c)
 			f.BilgePumpsMost++
 		case c.Kind.V == "pump" && !c.Purpose.Is():
 			f.BilgePumpsMost++
+			told = false
 			s.lacks("bilge_pumps", c.Path, "purpose")
 		}
 	}
-	if !s.Open.Has("bilge_pumps") {
-		f.BilgePumps = ptr(len(pumps))
+	if told {
+		f.BilgePumps = s.count(len(pumps))
 	}
-	worst, at, gaps := pumpedShare(r, a, pumps)
+	worst, at, gaps := b.pumpedShare(pumps)
 	switch {
 	case len(gaps) > 0:
 	case at == "":
 		gaps = []figure.Gap{figure.Because("no bilge pump is wired in the record")}
 	default:
-		f.PumpsSharePct, f.PumpsAt = &worst, &at
+		f.PumpsSharePct, f.PumpsAt = s.number(worst), s.word(at)
 		return
 	}
 	s.open("pumps_share_pct", gaps...)
@@ -53,10 +54,13 @@ func pumping(f *Vessel, r *record.Record, a *circuit.Analysis) {
 
 // pumpedShare returns the greatest share that the pumps together take of a
 // conductor or device on their ways, in percent, and where.
-func pumpedShare(r *record.Record, a *circuit.Analysis, pumps []*record.Component) (worst float64, at string, gaps []figure.Gap) {
+func (b *Builder) pumpedShare(pumps []*record.Component) (worst float64, at string, gaps []figure.Gap) {
+	if len(pumps) == 0 {
+		return 0, "", nil
+	}
 	conductors, devices := map[string]float64{}, map[string]float64{}
 	for _, pump := range pumps {
-		load := a.Loads[pump.ID]
+		load := b.solved.Loads[pump.ID]
 		if load == nil || !load.Current.Known {
 			if load != nil {
 				gaps = append(gaps, orUnsolved(load.Current.Gaps)...)
@@ -75,10 +79,11 @@ func pumpedShare(r *record.Record, a *circuit.Analysis, pumps []*record.Componen
 			worst, at = share, what
 		}
 	}
-	for _, c := range r.Conductors {
-		result, amps := a.Conductors[c.ID], conductors[c.ID]
+	for i := range b.wires {
+		c, result := b.wires[i].Conductor, b.wires[i].result
+		amps := conductors[c.ID]
 		switch {
-		case amps == 0 || result == nil:
+		case amps == 0:
 		case !result.Allowable.Known:
 			gaps = append(gaps, orUnsolved(result.Allowable.Gaps)...)
 		case result.Current.Known: // where ways divide, no more than in the solved network
@@ -87,7 +92,7 @@ func pumpedShare(r *record.Record, a *circuit.Analysis, pumps []*record.Componen
 			take(amps, result.Allowable.Value, "conductor "+c.ID)
 		}
 	}
-	for _, c := range r.Components {
+	for _, c := range b.record.Components {
 		amps := devices[c.ID]
 		rating, ok := c.Rating.Get()
 		switch {

@@ -1,7 +1,6 @@
 package facts
 
 import (
-	"driploop/model/circuit"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -24,7 +23,7 @@ type Reading struct {
 
 // reading sets what a measurement says; what was read and the rated current are
 // set before.
-func reading(s *Subject, f *Test, r *record.Record, a *circuit.Analysis, t *record.Test) {
+func (b *Builder) reading(s *Subject, f *Test, t *record.Test) {
 	switch {
 	case t.Load.Is():
 		f.About = "load"
@@ -35,25 +34,25 @@ func reading(s *Subject, f *Test, r *record.Record, a *circuit.Analysis, t *reco
 	default:
 		f.About = "nothing"
 	}
-	derive(s, "rated_pct", &f.RatedPct, []string{"current_a", "rated_a"}, func() float64 { return partOf(*f.CurrentA, *f.RatedA) })
-	derive(s, "gain_v", &f.GainV, []string{"drop_v"}, func() float64 { return -*f.DropV })
-	if load := a.Loads[t.Load.V]; load != nil {
-		putFigure(s, "nominal_v", &f.NominalV, load.NominalV)
-	} else {
-		f.NominalV = ptr(r.Vessel.System.V.Base)
+	percent(s, "rated_pct", &f.RatedPct, operand{"current_a", f.CurrentA}, operand{"rated_a", f.RatedA})
+	if s.derivable("gain_v", operand{"drop_v", f.DropV}) {
+		f.GainV = s.number(-*f.DropV)
 	}
-	derive(s, "source_pct", &f.SourcePct, []string{"at_source_v", "nominal_v"}, func() float64 { return partOf(*f.AtSourceV, *f.NominalV) })
-	derive(s, "load_pct", &f.LoadPct, []string{"at_load_v", "nominal_v"}, func() float64 { return partOf(*f.AtLoadV, *f.NominalV) })
+	if load := b.solved.Loads[t.Load.V]; load != nil {
+		putFigure(s, "nominal_v", &f.NominalV, &load.NominalV)
+	} else {
+		f.NominalV = &b.record.Vessel.System.V.Base
+	}
+	nominal := operand{"nominal_v", f.NominalV}
+	percent(s, "source_pct", &f.SourcePct, operand{"at_source_v", f.AtSourceV}, nominal)
+	percent(s, "load_pct", &f.LoadPct, operand{"at_load_v", f.AtLoadV}, nominal)
 }
-
-// partOf returns a value as a share of another in percent.
-func partOf(of, whole float64) float64 { return quantity.Round(100 * of / whole) }
 
 // ratedCurrent sets the current on a load's nameplate: as recorded, else rated
 // power over rated voltage.
 func ratedCurrent(s *Subject, f *Test, load *record.Component) {
-	if rated, ok := load.Current.Get(); ok {
-		f.RatedA = &rated.Base
+	if load.Current.Is() {
+		f.RatedA = &load.Current.V.Base
 		return
 	}
 	power, powered := load.Power.Get()
@@ -66,5 +65,5 @@ func ratedCurrent(s *Subject, f *Test, load *record.Component) {
 		s.lacks("rated_a", load.Path, "nominal")
 		return
 	}
-	f.RatedA = ptr(quantity.Round(power.Base / volts.Base))
+	f.RatedA = s.number(quantity.Round(power.Base / volts.Base))
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"driploop/model/circuit"
 	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
@@ -29,63 +28,63 @@ type Returning struct {
 
 // returning sets what can return through a conductor; what it carries and what
 // Table 5 allows is set before.
-func returning(id string, f *Conductor, r *record.Record, a *circuit.Analysis, loads []*record.Component) {
+func (b *Builder) returning(f *Conductor, w *wire) {
 	s := &f.Subject
-	back := settled(slices.ContainsFunc(loads, func(c *record.Component) bool { return slices.Contains(a.Loads[c.ID].Back, id) }))
-	if lost := wayless(r, a); !back.Value && len(lost) > 0 {
-		back = figure.OpenTruth(lost...)
+	back := settled(slices.ContainsFunc(w.loads, func(load *served) bool { return slices.Contains(load.result.Back, w.ID) }))
+	if lost := b.wayless(); !back.value && len(lost) > 0 {
+		back = s.doubt(lost...)
 	}
 	putTruth(s, "returns", &f.Returns, back)
-	if f.Role != "negative" || f.Ungrounded == nil || *f.Ungrounded {
-		gaps := s.Open.Of("ungrounded")
-		if len(gaps) == 0 {
-			gaps = []figure.Gap{figure.Because("it is no grounded return")}
+	switch {
+	case f.Ungrounded == nil:
+		s.follow("returns_a", "ungrounded")
+	case f.Role != "negative" || *f.Ungrounded:
+		s.because("it is no grounded return", "returns_a")
+	default:
+		if amps, gaps := b.returned(w); len(gaps) > 0 {
+			s.open("returns_a", gaps...)
+		} else {
+			f.ReturnsA = s.number(amps)
 		}
-		s.open("returns_a", gaps...)
-	} else if amps, gaps := returned(r, a, id, loads); len(gaps) > 0 {
-		s.open("returns_a", gaps...)
-	} else {
-		f.ReturnsA = &amps
 	}
-	derive(s, "returns_table5_pct", &f.ReturnsTable5Pct, []string{"returns_a", "table5_a"}, func() float64 {
-		return quantity.Round(100 * *f.ReturnsA / *f.Table5A)
-	})
+	percent(s, "returns_table5_pct", &f.ReturnsTable5Pct, operand{"returns_a", f.ReturnsA}, operand{"table5_a", f.Table5A})
 }
 
 // feeds sets the greatest share at which the feeds of a return's circuits are
 // protected. The facts of all conductors are set before.
-func feeds(f *Conductor, a *circuit.Analysis, conductors map[string]*Conductor, loads []*record.Component) {
+func (b *Builder) feeds(w *wire) {
+	f := w.facts
 	s := &f.Subject
 	if f.ReturnsA == nil {
-		s.open("feeds_table5_pct", s.Open.Of("returns_a")...)
+		s.follow("feeds_table5_pct", "returns_a")
 		return
 	}
 	most := 0.0
-	for _, load := range loads {
-		for _, id := range a.Loads[load.ID].Out {
-			feed := conductors[id]
+	for _, load := range w.loads {
+		for _, id := range load.result.Out {
+			feed := b.doc.Conductors[id]
 			if feed == nil || feed.Duty == "cranking" {
 				continue
 			}
 			if feed.GuardTable5Pct == nil {
-				s.open("feeds_table5_pct", feed.Open.Of("guard_table5_pct")...)
+				s.followOf("feeds_table5_pct", &feed.Subject, "guard_table5_pct")
 				return
 			}
 			most = max(most, *feed.GuardTable5Pct)
 		}
 	}
-	f.FeedsTable5Pct = &most
+	f.FeedsTable5Pct = s.number(most)
 }
 
 // returned sums what loads can send back through one conductor.
-func returned(r *record.Record, a *circuit.Analysis, id string, loads []*record.Component) (float64, []figure.Gap) {
+func (b *Builder) returned(w *wire) (float64, []figure.Gap) {
 	var chains [][]string
 	var gaps []figure.Gap
 	abreast := 0.0 // what loads without a device of their own can send
 	none := true
-	for _, load := range loads {
-		result := a.Loads[load.ID]
-		if cranks(r, result.Out) {
+	for _, load := range w.loads {
+		result := load.result
+		if cranks(b.record, result.Out) {
 			continue
 		}
 		none = false
@@ -93,7 +92,7 @@ func returned(r *record.Record, a *circuit.Analysis, id string, loads []*record.
 			gaps = append(gaps, figure.Because("no device limits what returns from "+load.ID))
 		}
 		for _, id := range result.Devices {
-			if device := r.Component(id); !device.Rating.Is() {
+			if device := b.record.Component(id); !device.Rating.Is() {
 				gaps = append(gaps, figure.Missing(device.Path+".rating"))
 			}
 		}
@@ -101,7 +100,7 @@ func returned(r *record.Record, a *circuit.Analysis, id string, loads []*record.
 			chains = append(chains, result.InSeries)
 			continue
 		}
-		amps, missing := allowed(r, a, load.ID)
+		amps, missing := allowed(b.part(load.ID))
 		abreast += amps
 		gaps = append(gaps, missing...)
 	}
@@ -111,35 +110,36 @@ func returned(r *record.Record, a *circuit.Analysis, id string, loads []*record.
 	if len(gaps) > 0 {
 		return 0, gaps
 	}
-	sum := abreast + passed(r, chains)
-	if from, known := delivered(r, a, id); known {
+	sum := abreast + passed(b.record, chains)
+	if from, known := b.delivered(w); known {
 		sum = min(sum, from)
 	}
 	return quantity.Round(sum), nil
 }
 
 // allowed sums what guards the ungrounded conductors that land on a component.
-func allowed(r *record.Record, a *circuit.Analysis, component string) (sum float64, gaps []figure.Gap) {
-	for _, c := range r.Conductors {
-		result := a.Conductors[c.ID]
-		if c.From.Component != component && c.To.Component != component || result.Ungrounded.Known && !result.Ungrounded.Value {
+func allowed(on *part) (sum float64, gaps []figure.Gap) {
+	for _, w := range on.wires {
+		if w.result.Ungrounded.Known && !w.result.Ungrounded.Value {
 			continue
 		}
-		if !result.Guard.Known {
-			gaps = append(gaps, orUnsolved(result.Guard.Gaps)...)
+		if !w.result.Guard.Known {
+			gaps = append(gaps, orUnsolved(w.result.Guard.Gaps)...)
 		}
-		sum += result.Guard.Value
+		sum += w.result.Guard.Value
 	}
 	return sum, gaps
 }
 
 // delivered returns what a source lets out through its devices, if a conductor
 // lands on its negative terminal.
-func delivered(r *record.Record, a *circuit.Analysis, id string) (float64, bool) {
-	c := r.Conductor(id)
-	for _, t := range []record.Terminal{c.From, c.To} {
-		if _, battery := a.Batteries[t.Component]; battery && t.Name == "neg" {
-			sum, gaps := allowed(r, a, t.Component)
+func (b *Builder) delivered(w *wire) (float64, bool) {
+	for _, end := range [...]struct {
+		on   *part
+		name string
+	}{{w.from, w.From.Name}, {w.to, w.To.Name}} {
+		if end.on != nil && end.name == "neg" && b.solved.Batteries[end.on.ID] != nil {
+			sum, gaps := allowed(end.on)
 			return sum, len(gaps) == 0 && sum > 0
 		}
 	}

@@ -20,58 +20,53 @@ type Reversing struct {
 	Interlocked *bool `json:"interlocked,omitempty"`
 }
 
-func reversing(s *Subject, f *Reversing, r *record.Record, c *record.Component) {
+func (b *Builder) reversing(s *Subject, f *Reversing, c *record.Component) {
 	if c.Kind.V != "motor" && !c.Reversible.Is() {
-		f.Reversible = ptr(false)
+		f.Reversible = s.flag(false)
 	} else {
 		put(s, "reversible", &f.Reversible, &c.Reversible, "reversible")
 	}
-	wiring := wiring{r: r}
-	reversers := wiring.reversers(c)
+	reversers := b.reversers(c)
 	if len(reversers) == 0 {
-		gap := figure.Because("the record shows no relay, controller or switch with commands that reverses " + c.ID)
-		s.open("stations", gap)
-		s.open("interlocked", gap)
+		s.because("the record shows no relay, controller or switch with commands that reverses "+c.ID, "stations", "interlocked")
 		return
 	}
-	var locked []figure.Truth
+	var locked []truth
 	var stations []string
+	told := true
 	for _, reverser := range reversers {
-		locked = append(locked, truthOf(reverser.Interlocked, reverser.Path+".interlocked"))
-		found, gaps := wiring.stations(reverser)
-		s.openIf("stations", gaps)
+		locked = append(locked, s.truthOf(&reverser.Interlocked, place{reverser.Path, "interlocked"}))
+		found, gaps := b.stations(reverser)
+		if len(gaps) > 0 {
+			told = false
+			s.open("stations", gaps...)
+		}
 		for _, id := range found {
 			if !slices.Contains(stations, id) {
 				stations = append(stations, id)
 			}
 		}
 	}
-	putTruth(s, "interlocked", &f.Interlocked, allOf(locked...))
-	if !s.Open.Has("stations") {
-		f.Stations = ptr(len(stations))
+	putTruth(s, "interlocked", &f.Interlocked, s.allOf(locked...))
+	if told {
+		f.Stations = s.count(len(stations))
 	}
 }
-
-// openIf opens a fact if there are gaps.
-func (s *Subject) openIf(fact string, gaps []figure.Gap) {
-	if len(gaps) > 0 {
-		s.open(fact, gaps...)
-	}
-}
-
-// wiring follows conductors from component to component.
-type wiring struct{ r *record.Record }
 
 // reversers returns the components with two commands or more that the current of
 // a load comes to first, on either side.
-func (w wiring) reversers(load *record.Component) []*record.Component {
+func (v *survey) reversers(load *record.Component) []*record.Component {
+	if !v.commanded {
+		return nil
+	}
 	var found []*record.Component
-	w.follow(load.ID, []string{"pos", "neg"}, func(c *record.Component, _ string) bool {
-		if len(commands(c)) < 2 {
-			return !record.KindOf(c.Kind.V).Switching || len(commands(c)) == 0
+	v.walk(load.ID, []string{"pos", "neg"}, func(on *part) bool {
+		commands := commands(on.Component)
+		if len(commands) < 2 {
+			return !on.kind.Switching || len(commands) == 0
 		}
-		if !slices.Contains(found, c) {
-			found = append(found, c)
+		if !slices.Contains(found, on.Component) {
+			found = append(found, on.Component)
 		}
 		return false
 	})
@@ -80,7 +75,7 @@ func (w wiring) reversers(load *record.Component) []*record.Component {
 
 // stations returns the switching components that command one with two commands
 // or more: itself if it is worked by hand, else those wired to its coils.
-func (w wiring) stations(c *record.Component) ([]string, []figure.Gap) {
+func (v *survey) stations(c *record.Component) ([]string, []figure.Gap) {
 	if c.Kind.V == "switch" {
 		return []string{c.ID}, nil
 	}
@@ -89,8 +84,8 @@ func (w wiring) stations(c *record.Component) ([]string, []figure.Gap) {
 		return nil, []figure.Gap{{Field: c.Path + ".coils", Why: "they tell which switches command it"}}
 	}
 	var found []string
-	w.follow(c.ID, inputs, func(on *record.Component, _ string) bool {
-		if !record.KindOf(on.Kind.V).Switching {
+	v.walk(c.ID, inputs, func(on *part) bool {
+		if !on.kind.Switching {
 			return true
 		}
 		if !slices.Contains(found, on.ID) {
@@ -136,31 +131,38 @@ func commands(c *record.Component) []string {
 	return words
 }
 
-// follow walks from terminals of a component along conductors, and on through
-// what passes current from one terminal to the other. It stops at bars, grounds,
+// walk goes from terminals of a component along conductors, and on through what
+// passes current from one terminal to the other. It stops at bars, grounds,
 // sources and loads, where ways of other circuits meet, and where visit says so.
-func (w wiring) follow(from string, terminals []string, visit func(on *record.Component, terminal string) bool) {
-	type spot struct{ component, terminal string }
+func (v *survey) walk(from string, terminals []string, visit func(*part) bool) {
+	type spot struct {
+		on       *part
+		terminal string
+	}
+	start := v.part(from)
 	seen := map[spot]bool{}
-	var ahead []record.Terminal
+	var ahead []spot
 	for _, t := range terminals {
-		ahead = append(ahead, record.Terminal{Component: from, Name: t})
+		ahead = append(ahead, spot{start, t})
 	}
 	for len(ahead) > 0 {
 		at := ahead[0]
 		ahead = ahead[1:]
-		if seen[spot{at.Component, at.Name}] {
+		if seen[at] {
 			continue
 		}
-		seen[spot{at.Component, at.Name}] = true
-		for _, c := range w.r.Conductors {
-			for _, end := range [2][2]record.Terminal{{c.From, c.To}, {c.To, c.From}} {
-				far := end[1]
-				if end[0].Component != at.Component || end[0].Name != at.Name || far.Component == from {
+		seen[at] = true
+		for _, w := range at.on.wires {
+			for _, way := range [...]struct {
+				near, far *part
+				nearBy    string
+				farBy     string
+			}{{w.from, w.to, w.From.Name, w.To.Name}, {w.to, w.from, w.To.Name, w.From.Name}} {
+				if way.near != at.on || way.nearBy != at.terminal || way.far == nil || way.far == start || !visit(way.far) {
 					continue
 				}
-				if on := w.r.Component(far.Component); on != nil && visit(on, far.Name) {
-					ahead = append(ahead, beyond(on, far.Name)...)
+				for _, name := range beyond(way.far, way.farBy) {
+					ahead = append(ahead, spot{way.far, name})
 				}
 			}
 		}
@@ -169,26 +171,19 @@ func (w wiring) follow(from string, terminals []string, visit func(on *record.Co
 
 // beyond returns the other terminals to which a component passes current from
 // one of its own.
-func beyond(c *record.Component, terminal string) []record.Terminal {
-	kind := record.KindOf(c.Kind.V)
-	if kind.Source || kind.Load || kind.OneNode {
+func beyond(on *part, terminal string) []string {
+	if on.kind.Source || on.kind.Load || on.kind.OneNode {
 		return nil
 	}
 	var names []string
-	if len(c.Links) > 0 {
-		for _, l := range c.Links {
+	if len(on.Links) > 0 {
+		for _, l := range on.Links {
 			if slices.Contains(l.Between, terminal) {
 				names = append(names, l.Between...)
 			}
 		}
 	} else {
-		names, _ = record.TerminalsOf(c)
+		names, _ = record.TerminalsOf(on.Component)
 	}
-	var on []record.Terminal
-	for _, name := range names {
-		if name != terminal && name != record.CaseTerminal {
-			on = append(on, record.Terminal{Component: c.ID, Name: name})
-		}
-	}
-	return on
+	return slices.DeleteFunc(slices.Clone(names), func(name string) bool { return name == terminal || name == record.CaseTerminal })
 }

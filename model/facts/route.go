@@ -4,8 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
 )
@@ -38,29 +36,36 @@ type Segment struct {
 	Conduit
 }
 
-func segment(r *record.Record, a *circuit.Analysis, toDisconnect bool, c *record.Conductor, g *record.Segment) *Segment {
-	f := &Segment{
-		Subject: Subject{Path: g.Path}, Conductor: c.ID, Role: c.Role.V, Duty: c.Duty.Or("normal"),
-		ToDisconnect: toDisconnect,
-	}
+func (b *Builder) segment(w *wire, g *record.Segment, toDisconnect bool) *Segment {
+	f := b.made.segments.take()
+	f.Subject, f.Conductor, f.ToDisconnect = b.subject(g.Path), w.ID, toDisconnect
+	f.Role, f.Duty = w.facts.Role, w.facts.Duty
 	s := &f.Subject
 	putMeasure(s, "length_mm", &f.LengthMM, &g.Length, "length")
 	put(s, "in", &f.In, &g.In, "in")
 	put(s, "space", &f.Space, &g.Space, "space")
 	putMeasure(s, "support_mm", &f.SupportMM, &g.Support, "support")
 	put(s, "support_kind", &f.SupportKind, &g.SupportKind, "support_kind")
-	surroundings(s, r, g.Space, "space", &f.SpaceKind, &f.Exposure, nil)
-	hazards(s, &f.Hazards, r, a, c, g)
-	conduit(s, &f.Conduit, r, c, g)
+	b.surroundings(s, &g.Space, &f.SpaceKind, &f.Exposure, nil)
+	b.hazards(s, &f.Hazards, w, g)
+	b.conduit(s, &f.Conduit, w.Conductor, g)
 	return f
 }
 
-// surroundings sets facts of the space that an entry names: its kind, exposure
+// surroundings sets facts of the space that the subject names: its kind, exposure
 // and fuel vapour, as far as there is a place for them.
-func surroundings(s *Subject, r *record.Record, name record.Text, field string, kind, exposure, vapour **string) {
-	space := r.Space(name.V)
+func (b *Builder) surroundings(s *Subject, name *record.Text, kind, exposure, vapour **string) {
+	space := b.record.Space(name.V)
 	if space == nil {
-		space = &record.Space{}
+		for _, one := range [...]struct {
+			fact string
+			to   **string
+		}{{"space_kind", kind}, {"exposure", exposure}, {"fuel_vapour", vapour}} {
+			if one.to != nil {
+				s.missing(one.fact, "space")
+			}
+		}
+		return
 	}
 	for _, one := range [...]struct {
 		fact, entry string
@@ -71,63 +76,49 @@ func surroundings(s *Subject, r *record.Record, name record.Text, field string, 
 		{"exposure", "exposure", exposure, &space.Exposure},
 		{"fuel_vapour", "fuel_vapour", vapour, &space.FuelVapour},
 	} {
-		switch {
-		case one.to == nil:
-		case space.Path == "":
-			s.missing(one.fact, field)
-		default:
+		if one.to != nil {
 			putOf(s, one.fact, one.to, one.from, space.Path, one.entry)
 		}
 	}
 }
 
-// putOf sets a fact from an entry elsewhere in the record, given by the path of
-// what has it and its name there.
-func putOf[T any](s *Subject, fact string, to **T, v *record.Value[T], of, entry string) {
-	if !v.Is() {
-		s.lacks(fact, of, entry)
-		return
-	}
-	*to = &v.V
-}
-
 // route sets where a conductor runs: the sum of its segments against its
 // length, and the worst exposure on its way.
-func route(s *Subject, f *Conductor, r *record.Record, c *record.Conductor) {
+func (b *Builder) route(s *Subject, f *Conductor, c *record.Conductor) {
 	putMeasure(s, "length_mm", &f.LengthMM, &c.Length, "length")
 	if len(c.Route) == 0 {
-		gap := figure.Missing(s.field("route"))
-		s.open("route_mm", gap)
-		s.open("route_gap_mm", gap)
-		s.open("wettest", gap)
+		for _, fact := range [...]string{"route_mm", "route_gap_mm", "wettest"} {
+			s.missing(fact, "route")
+		}
 		return
 	}
-	total, whole := 0.0, true
-	wettest := ""
+	total, whole, everywhere := 0.0, true, true
 	for _, g := range c.Route {
-		if length, ok := g.Length.Get(); ok {
-			total += length.Base
+		if g.Length.Is() {
+			total += g.Length.V.Base
 		} else {
 			whole = false
 			s.lacks("route_mm", g.Path, "length")
 		}
-		space := r.Space(g.Space.V)
+		space := b.record.Space(g.Space.V)
 		switch {
 		case space == nil:
+			everywhere = false
 			s.lacks("wettest", g.Path, "space")
 		case !space.Exposure.Is():
+			everywhere = false
 			s.lacks("wettest", space.Path, "exposure")
-		case wettest == "" || wetter(space.Exposure.V, wettest):
-			wettest = space.Exposure.V
+		case f.Wettest == nil || wetter(space.Exposure.V, *f.Wettest):
+			f.Wettest = &space.Exposure.V
 		}
 	}
 	if whole {
-		f.RouteMM = ptr(quantity.Round(total))
+		f.RouteMM = s.number(quantity.Round(total))
 	}
-	if !s.Open.Has("wettest") {
-		f.Wettest = &wettest
+	if !everywhere {
+		f.Wettest = nil
 	}
-	derive(s, "route_gap_mm", &f.RouteGapMM, []string{"length_mm", "route_mm"}, func() float64 {
-		return quantity.Round(math.Abs(*f.LengthMM - *f.RouteMM))
-	})
+	if s.derivable("route_gap_mm", operand{"length_mm", f.LengthMM}, operand{"route_mm", f.RouteMM}) {
+		f.RouteGapMM = s.number(quantity.Round(math.Abs(*f.LengthMM - *f.RouteMM)))
+	}
 }

@@ -1,12 +1,5 @@
 package facts
 
-import (
-	"strings"
-
-	"driploop/model/circuit"
-	"driploop/model/record"
-)
-
 // Run is the facts of one way from a source to the first protective device on
 // it, judged where it lands on that device. One conductor ends as many runs as
 // sources feed it unprotected.
@@ -36,37 +29,32 @@ type Run struct {
 	OwnEnclosed *bool    `json:"own_enclosed,omitempty"`
 }
 
-// runs returns the runs that end with a conductor, by their id.
-func runs(a *circuit.Analysis, c *record.Conductor, into map[string]*Run) {
-	result := a.Conductors[c.ID]
-	if result == nil {
-		return
-	}
-	for _, feed := range result.Feeds {
+// runs adds the runs that end with a conductor.
+func (b *Builder) runs(w *wire) {
+	for i := range w.result.Feeds {
+		feed := &w.result.Feeds[i]
 		if feed.EndsAtDevice == "" {
 			continue
 		}
-		f := &Run{
-			Subject: Subject{Path: c.Path}, Conductor: c.ID, Duty: c.Duty.Or("normal"),
-			Source: feed.Source, SourceKind: feed.SourceKind, Device: feed.EndsAtDevice,
-			Via: append([]string{}, feed.Via...), OwnFrom: feed.OwnFrom, OwnKind: feed.SourceKind,
-		}
+		f := b.made.runs.take()
+		f.Subject, f.Conductor, f.Duty = b.subject(w.Path), w.ID, w.facts.Duty
+		f.Source, f.SourceKind, f.Device = feed.Source, feed.SourceKind, feed.EndsAtDevice
+		f.Via, f.OwnFrom, f.OwnKind = append([]string{}, feed.Via...), feed.OwnFrom, feed.SourceKind
 		if f.OwnFrom != f.Source {
 			f.OwnKind = "cranking-feed"
 		}
-		source, _, _ := strings.Cut(feed.Source, ".")
-		battery := a.Batteries[source]
+		battery := b.solved.Batteries[owner(feed.Source)]
 		f.Switched = battery != nil && battery.Disconnect != ""
 		s := &f.Subject
-		putFigure(s, "length_mm", &f.LengthMM, feed.Length)
-		putTruth(s, "enclosed", &f.Enclosed, feed.Enclosed)
-		putFigure(s, "own_mm", &f.OwnMM, feed.OwnLength)
-		putTruth(s, "own_enclosed", &f.OwnEnclosed, feed.OwnEnclosed)
+		putFigure(s, "length_mm", &f.LengthMM, &feed.Length)
+		putSolved(s, "enclosed", &f.Enclosed, &feed.Enclosed)
+		putFigure(s, "own_mm", &f.OwnMM, &feed.OwnLength)
+		putSolved(s, "own_enclosed", &f.OwnEnclosed, &feed.OwnEnclosed)
 		if feed.SourceKind == "battery" {
-			f.SelfLimiting = ptr(false)
+			f.SelfLimiting = s.flag(false)
 		} else {
-			putTruth(s, "self_limiting", &f.SelfLimiting, feed.SelfLimiting)
+			putSolved(s, "self_limiting", &f.SelfLimiting, &feed.SelfLimiting)
 		}
-		into[c.ID+" from "+feed.Source] = f
+		b.doc.Runs[w.ID+" from "+feed.Source] = f
 	}
 }

@@ -3,7 +3,6 @@ package facts
 import (
 	"driploop/model/circuit"
 	"driploop/model/figure"
-	"driploop/model/record"
 )
 
 // Selectivity is whether a fault behind a device leaves those ahead of it
@@ -16,11 +15,15 @@ type Selectivity struct {
 	OpensToo       string  `json:"opens_too"`
 }
 
-func selectivity(s *Subject, f *Selectivity, r *record.Record, result *circuit.DeviceResult) {
+func (b *Builder) selectivity(s *Subject, f *Selectivity, result *circuit.DeviceResult) {
+	if len(result.Selective) == 0 {
+		f.Discrimination = s.word("alone")
+		return
+	}
 	verdict := "alone"
 	var missing []figure.Gap
 	var worse []string
-	for _, c := range r.Components {
+	for _, c := range b.record.Components {
 		t, ahead := result.Selective[c.ID]
 		switch {
 		case !ahead:
@@ -37,11 +40,11 @@ func selectivity(s *Subject, f *Selectivity, r *record.Record, result *circuit.D
 	f.OpensToo = join(worse)
 	switch {
 	case len(worse) > 0:
-		f.Discrimination = ptr("none")
+		f.Discrimination = s.word("none")
 	case len(missing) > 0:
 		s.open("discrimination", missing...)
 	default:
-		f.Discrimination = &verdict
+		f.Discrimination = s.word(verdict)
 	}
 }
 

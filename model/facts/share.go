@@ -2,11 +2,10 @@ package facts
 
 import (
 	"math"
+	"slices"
 
-	"driploop/model/circuit"
 	"driploop/model/figure"
 	"driploop/model/quantity"
-	"driploop/model/record"
 )
 
 // Share is how a conductor shares the current of those that lie in parallel with
@@ -19,53 +18,59 @@ type Share struct {
 }
 
 // shares sets what conductors in parallel share. Bonding conductors count not.
-func shares(r *record.Record, a *circuit.Analysis, conductors map[string]*Conductor) {
-	between := map[[2]string][]*record.Conductor{}
-	for _, c := range r.Conductors {
-		ends := [2]string{nodeOf(r, c.From), nodeOf(r, c.To)}
-		if ends[0] > ends[1] {
-			ends[0], ends[1] = ends[1], ends[0]
+func (b *Builder) shares() {
+	var all []*wire
+	for i := range b.wires {
+		w := &b.wires[i]
+		if w.Role.V == "bonding" {
+			w.facts.because("it carries no current", "share_off_pct")
+			continue
 		}
-		if c.Role.V != "bonding" {
-			between[ends] = append(between[ends], c)
-		} else {
-			conductors[c.ID].open("share_off_pct", figure.Because("it carries no current"))
-		}
+		all = append(all, w)
 	}
-	for _, group := range between {
-		share(a, conductors, group)
+	slices.SortStableFunc(all, compareEnds)
+	for len(all) > 0 {
+		n := 1
+		for n < len(all) && compareEnds(all[0], all[n]) == 0 {
+			n++
+		}
+		divide(all[:n])
+		all = all[n:]
 	}
 }
 
-func share(a *circuit.Analysis, conductors map[string]*Conductor, group []*record.Conductor) {
+// compareEnds orders conductors by the nodes that they join.
+func compareEnds(a, b *wire) int {
+	one, other := pairOf(a.fromNode, a.toNode), pairOf(b.fromNode, b.toNode)
+	return slices.Compare(one[:], other[:])
+}
+
+// divide sets what conductors between the same two nodes share.
+func divide(group []*wire) {
 	if len(group) == 1 {
-		conductors[group[0].ID].open("share_off_pct", figure.Because("no other conductor lies in parallel with it"))
+		group[0].facts.because("no other conductor lies in parallel with it", "share_off_pct")
 		return
 	}
 	var gaps []figure.Gap
+	var names []string
 	sum := 0.0
-	for _, c := range group {
-		if r := a.Conductors[c.ID].R20; r.Known && r.Value > 0 {
+	for _, w := range group {
+		names = append(names, w.ID)
+		if r := &w.result.R20; r.Known && r.Value > 0 {
 			sum += 1 / r.Value
 		} else {
 			gaps = append(gaps, orUnsolved(r.Gaps)...)
 		}
 	}
-	for _, c := range group {
-		f := conductors[c.ID]
-		var others []string
-		for _, other := range group {
-			if other != c {
-				others = append(others, other.ID)
-			}
-		}
-		f.ParallelWith = join(others)
+	for _, w := range group {
+		f := w.facts
+		f.ParallelWith = joinOthers(names, w.ID)
 		if len(gaps) > 0 {
 			f.open("share_off_pct", gaps...)
 			continue
 		}
 		equal := 1 / float64(len(group))
-		own := 1 / a.Conductors[c.ID].R20.Value / sum
-		f.ShareOffPct = ptr(quantity.Round(100 * math.Abs(own-equal) / equal))
+		own := 1 / w.result.R20.Value / sum
+		f.ShareOffPct = f.number(quantity.Round(100 * math.Abs(own-equal) / equal))
 	}
 }

@@ -2,7 +2,6 @@ package facts
 
 import (
 	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/record"
 )
 
@@ -20,45 +19,42 @@ type Sharing struct {
 	NegProtected *bool `json:"neg_protected,omitempty"`
 }
 
-func shared(s *Subject, f *Sharing, r *record.Record, a *circuit.Analysis, c *record.Component) {
-	for _, pole := range []struct {
+func (b *Builder) shared(s *Subject, f *Sharing, c *record.Component, result *circuit.LoadResult) {
+	for _, pole := range [...]struct {
 		name, fact string
 		to         **bool
-	}{{".pos", "pos_protected", &f.PosProtected}, {".neg", "neg_protected", &f.NegProtected}} {
-		if t := a.Terminals[c.ID+pole.name]; t != nil {
-			putTruth(s, pole.fact, pole.to, t.Protected)
+	}{{"pos", "pos_protected", &f.PosProtected}, {"neg", "neg_protected", &f.NegProtected}} {
+		if t := b.terminal(c.ID, pole.name); t != nil {
+			putSolved(s, pole.fact, pole.to, &t.Protected)
 		} else {
-			s.open(pole.fact, figure.Because("no conductor lands on "+c.ID+pole.name+" in the record"))
+			s.because("no conductor lands on "+c.ID+"."+pole.name+" in the record", pole.fact)
 		}
 	}
-	load := a.Loads[c.ID]
-	if load == nil || len(load.Devices) == 0 {
-		gap := figure.Because("no fuse or breaker lies on the way to it in the record")
-		s.open("own_device", gap)
-		s.open("mixed", gap)
+	if len(result.Devices) == 0 {
+		s.because("no fuse or breaker lies on the way to it in the record", "own_device", "mixed")
 		return
 	}
-	own := last(load.Devices)
-	f.OwnDevice = &own
+	own := last(result.Devices)
 	var others []string
-	var same []figure.Truth
-	for _, id := range a.Devices[own].Loads {
-		other := r.Component(id)
+	var same []truth
+	for _, id := range b.solved.Devices[own].Loads {
+		other := b.record.Component(id)
 		if id == c.ID || other == nil {
 			continue
 		}
 		others = append(others, id)
-		if purpose, ok := c.Purpose.Get(); ok {
-			same = append(same, among(other.Purpose, other.Path+".purpose", purpose))
+		if c.Purpose.Is() {
+			same = append(same, s.among(&other.Purpose, place{other.Path, "purpose"}, c.Purpose.V))
 		} else {
-			same = append(same, figure.OpenTruth(figure.Missing(s.field("purpose"))))
+			same = append(same, s.unknown(s.own("purpose")))
 		}
 	}
 	f.SharedWith = join(others)
-	if lost := wayless(r, a); len(lost) > 0 {
+	if lost := b.wayless(); len(lost) > 0 {
 		s.open("own_device", lost...)
-		f.OwnDevice = nil
-		same = append(same, figure.OpenTruth(lost...))
+		same = append(same, s.doubt(lost...))
+	} else {
+		f.OwnDevice = s.word(own)
 	}
-	putTruth(s, "mixed", &f.Mixed, negated(allOf(same...)))
+	putTruth(s, "mixed", &f.Mixed, negated(s.allOf(same...)))
 }

@@ -30,15 +30,15 @@ type layer struct {
 }
 
 // layers returns the terminals on a stud and what is missing to order them.
-func layers(r *record.Record, ends []string) (all []layer, gaps []figure.Gap) {
+func (v *survey) layers(ends []string) (all []layer, gaps []figure.Gap) {
 	for _, id := range ends {
-		c, e, path := endOf(r, id)
+		c, e, path := v.endOf(id)
 		if c == nil {
 			continue
 		}
 		l := layer{end: id, path: path, conductor: c, landed: e}
 		var sized bool
-		l.area, sized = nominalArea(c.Size)
+		l.area, sized = nominalArea(&c.Size)
 		l.known = sized && e.Order.Is()
 		if !sized {
 			gaps = append(gaps, figure.Missing(c.Path+".size"))
@@ -52,28 +52,29 @@ func layers(r *record.Record, ends []string) (all []layer, gaps []figure.Gap) {
 }
 
 // endOf finds the end with an id such as "P1.from".
-func endOf(r *record.Record, id string) (*record.Conductor, *record.End, string) {
+func (v *survey) endOf(id string) (*record.Conductor, *record.End, string) {
 	at := strings.LastIndexByte(id, '.')
 	if at < 0 {
 		return nil, nil, ""
 	}
-	c, side := r.Conductor(id[:at]), id[at+1:]
-	if c == nil {
+	w, side := v.wire(id[:at]), id[at+1:]
+	if w == nil {
 		return nil, nil, ""
 	}
-	e := c.Ends.From
+	e := w.Ends.From
 	if side == "to" {
-		e = c.Ends.To
+		e = w.Ends.To
 	}
+	path := endPath(w.Conductor, side, e)
 	if e == nil {
 		e = &record.End{}
 	}
-	return c, e, c.Path + ".ends." + side
+	return w.Conductor, e, path
 }
 
 // stacked sets the order of the terminals and the cover of a stud.
-func stacked(s *Subject, f *Stacking, r *record.Record, on *record.Component, terminal string, ends []string) {
-	all, gaps := layers(r, ends)
+func (b *Builder) stacked(s *Subject, f *Stacking, on *record.Component, terminal string, ends []string) {
+	all, gaps := b.layers(ends)
 	ordered(s, f, all, gaps)
 	covered(s, f, on, terminal, all)
 }
@@ -82,20 +83,19 @@ func ordered(s *Subject, f *Stacking, all []layer, gaps []figure.Gap) {
 	for _, upper := range all {
 		for _, lower := range all {
 			if upper.known && lower.known && upper.landed.Order.V > lower.landed.Order.V && upper.area > lower.area {
-				f.Inverted, f.Upper, f.Lower = ptr(true), ptr(upper.end), ptr(lower.end)
+				f.Inverted, f.Upper, f.Lower = s.flag(true), s.word(upper.end), s.word(lower.end)
 				return
 			}
 		}
 	}
-	none := figure.Because("no larger terminal lies above a smaller one")
 	if len(all) > 1 && len(gaps) > 0 {
 		s.open("inverted", gaps...)
-		none = gaps[0]
-	} else {
-		f.Inverted = ptr(false)
+		s.open("upper", gaps[0])
+		s.open("lower", gaps[0])
+		return
 	}
-	s.open("upper", none)
-	s.open("lower", none)
+	f.Inverted = s.flag(false)
+	s.because("no larger terminal lies above a smaller one", "upper", "lower")
 }
 
 // covered sets whether anything keeps metal from the stud.
@@ -103,18 +103,22 @@ func covered(s *Subject, f *Stacking, on *record.Component, terminal string, all
 	if on == nil {
 		on = &record.Component{}
 	}
-	closed := []string{"boot", "cap", "shield"}
-	by := []figure.Truth{among(on.Enclosure, on.Path+".enclosure", "fire-retardant", "watertight")}
+	by := append(make([]truth, 0, 8), s.among(&on.Enclosure, place{on.Path, "enclosure"}, "fire-retardant", "watertight"))
 	for _, p := range on.Posts {
 		if p.Terminal == terminal {
-			by = append(by, among(p.Cover, p.Path+".cover", closed...))
+			by = append(by, s.capped(&p.Cover, p.Path))
 		}
 	}
-	for _, l := range all {
-		by = append(by, among(l.landed.Cover, l.path+".cover", closed...))
+	for i := range all {
+		by = append(by, s.capped(&all[i].landed.Cover, all[i].path))
 	}
 	if on.Kind.V == "battery" {
-		by = append(by, figure.Truth{Value: on.TerminalsCovered.Or(false) || on.UngroundedCovered.Or(false), Known: true})
+		by = append(by, settled(on.TerminalsCovered.Or(false) || on.UngroundedCovered.Or(false)))
 	}
-	putTruth(s, "covered", &f.Covered, anyOf(by...))
+	putTruth(s, "covered", &f.Covered, s.anyOf(by...))
+}
+
+// capped tells whether a cover keeps metal from what it is on.
+func (s *Subject) capped(cover *record.Text, of string) truth {
+	return s.among(cover, place{of, "cover"}, "boot", "cap", "shield")
 }

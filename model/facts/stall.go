@@ -1,8 +1,9 @@
 package facts
 
 import (
+	"slices"
+
 	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/record"
 )
 
@@ -23,36 +24,32 @@ type Stall struct {
 	StallAt    string   `json:"stall_at"`
 }
 
-func stall(s *Subject, f *Stall, a *circuit.Analysis, c *record.Component, result *circuit.LoadResult) {
-	for _, kind := range motors {
-		f.Rotor = f.Rotor || kind == c.Kind.V
-	}
-	gap, unknown := short(a)
+func (b *Builder) stall(s *Subject, f *Stall, c *record.Component, result *circuit.LoadResult) {
+	f.Rotor = slices.Contains(motors[:], c.Kind.V)
+	why := b.shorted
 	if !f.Rotor {
-		gap, unknown = figure.Because("it has no rotor to lock"), true
+		why = "it has no rotor to lock"
 	}
-	if unknown {
-		for _, fact := range []string{"stall_cut", "stall_cut_s", "motor_limit_s", "stall_heats", "stall_heat_s"} {
-			s.open(fact, gap)
-		}
+	if why != "" {
+		s.because(why, "stall_cut", "stall_cut_s", "motor_limit_s", "stall_heats", "stall_heat_s")
 		return
 	}
 	putMeasure(s, "motor_limit_s", &f.MotorLimitS, &c.MotorLimit, "motor_limit")
-	putTruth(s, "stall_heats", &f.StallHeats, result.StallHeats)
-	putFigure(s, "stall_heat_s", &f.StallHeatS, result.StallHeatS)
+	putSolved(s, "stall_heats", &f.StallHeats, &result.StallHeats)
+	putFigure(s, "stall_heat_s", &f.StallHeatS, &result.StallHeatS)
 	f.StallAt = result.StallAt
 
-	protector := negated(among(c.Protector, s.field("protector"), "none"))
-	putTruth(s, "stall_cut", &f.StallCut, anyOf(result.StallOpens, protector))
+	protector := negated(s.among(&c.Protector, s.own("protector"), "none"))
+	putTruth(s, "stall_cut", &f.StallCut, s.anyOf(s.solved(&result.StallOpens), protector))
 	switch {
-	case !protector.Known:
-		s.open("stall_cut_s", protector.Gaps...)
-	case !protector.Value:
-		putFigure(s, "stall_cut_s", &f.StallCutS, result.StallOpenS)
+	case !protector.known:
+		s.missing("stall_cut_s", "protector")
+	case !protector.value:
+		putFigure(s, "stall_cut_s", &f.StallCutS, &result.StallOpenS)
 	case f.MotorLimitS == nil:
-		s.open("stall_cut_s", s.Open.Of("motor_limit_s")...)
+		s.follow("stall_cut_s", "motor_limit_s")
 	case result.StallOpenS.Known:
-		f.StallCutS = ptr(min(result.StallOpenS.Value, *f.MotorLimitS))
+		f.StallCutS = s.number(min(result.StallOpenS.Value, *f.MotorLimitS))
 	default:
 		f.StallCutS = f.MotorLimitS
 	}

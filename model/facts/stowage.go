@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"driploop/model/circuit"
-	"driploop/model/figure"
 	"driploop/model/physics"
 	"driploop/model/quantity"
 	"driploop/model/record"
@@ -26,13 +25,13 @@ type Stowage struct {
 }
 
 // stowage sets where a battery stands; its capacity and chemistry are set before.
-func stowage(s *Subject, f *Battery, r *record.Record, c *record.Component) {
-	space := r.Space(c.Space.V)
+func (b *Builder) stowage(s *Subject, f *Battery, c *record.Component) {
+	space := b.record.Space(c.Space.V)
 	if space == nil {
 		space = &record.Space{Entry: record.Entry{Path: s.field("space")}}
 	}
-	putTruth(s, "open_to_air", &f.OpenToAir, truthOf(space.OpenToAir, below(space, "open_to_air")))
-	putTruth(s, "petrol_near", &f.PetrolNear, petrolIn(r, space))
+	putTruth(s, "open_to_air", &f.OpenToAir, s.truthOf(&space.OpenToAir, below(space, "open_to_air")))
+	putTruth(s, "petrol_near", &f.PetrolNear, s.petrolIn(&b.record.Vessel, space))
 	put(s, "isolation_means", &f.IsolationMeans, &c.Isolation.Means, "isolation.means")
 	f.CrankingGiven = c.Cranking.Is()
 	ventNeeded(s, f)
@@ -40,15 +39,14 @@ func stowage(s *Subject, f *Battery, r *record.Record, c *record.Component) {
 
 // petrolIn tells whether a petrol tank or engine stands in a space: never on a
 // boat without a petrol engine.
-func petrolIn(r *record.Record, space *record.Space) figure.Truth {
+func (s *Subject) petrolIn(v *record.Vessel, space *record.Space) truth {
 	if space.PetrolSource.Is() {
-		return figure.Truth{Value: slices.Contains(space.PetrolSource.V, "tank") || slices.Contains(space.PetrolSource.V, "engine"), Known: true}
+		return settled(slices.Contains(space.PetrolSource.V, "tank") || slices.Contains(space.PetrolSource.V, "engine"))
 	}
-	v := &r.Vessel
 	if v.Propulsion.Is() && v.Auxiliary.Is() && !strings.HasPrefix(v.Propulsion.V, "petrol") && v.Auxiliary.V != "petrol" {
-		return figure.False()
+		return settled(false)
 	}
-	return figure.OpenTruth(figure.Missing(below(space, "petrol_source")))
+	return s.unknown(below(space, "petrol_source"))
 }
 
 // gasCells names the cells of a chemistry as the standard for ventilation does.
@@ -66,25 +64,23 @@ func gasCells(chemistry string) (physics.GasCell, bool) {
 const leadCellV = 2
 
 func ventNeeded(s *Subject, f *Battery) {
-	var gaps []figure.Gap
-	for _, fact := range []string{"chemistry", "nominal_v", "capacity_ah"} {
-		gaps = append(gaps, s.Open.Of(fact)...)
+	if f.Chemistry == nil {
+		s.follow("vent_needed_cm2", "chemistry")
 	}
-	if len(gaps) > 0 {
-		s.open("vent_needed_cm2", gaps...)
+	if !s.derivable("vent_needed_cm2", operand{"nominal_v", f.NominalV}, operand{"capacity_ah", f.CapacityAh}) || f.Chemistry == nil {
 		return
 	}
 	cell, ok := gasCells(*f.Chemistry)
 	if !ok {
-		s.open("vent_needed_cm2", figure.Because("a lithium battery gives off no hydrogen in normal use"))
+		s.because("a lithium battery gives off no hydrogen in normal use", "vent_needed_cm2")
 		return
 	}
 	opening := physics.VentOpening(physics.HydrogenFlow(cell, int(*f.NominalV/leadCellV), *f.CapacityAh, true))
-	var mm2 *float64
-	putFigure(s, "vent_needed_cm2", &mm2, opening)
-	if mm2 != nil {
-		f.VentNeededCM2 = ptr(quantity.New(*mm2, "mm2").In("cm2"))
+	if !opening.Known {
+		s.unsolved("vent_needed_cm2", opening.Gaps)
+		return
 	}
+	f.VentNeededCM2 = s.number(quantity.New(opening.Value, "mm2").In("cm2"))
 }
 
 // Reach is which batteries a charging source can charge.
@@ -96,35 +92,35 @@ type Reach struct {
 }
 
 // reach finds the batteries on whose conductors a charging source feeds.
-func reach(s *Subject, f *Reach, r *record.Record, a *circuit.Analysis, charger string) {
+func (b *Builder) reach(s *Subject, f *Reach, charger string) {
 	f.BatterySpaces = []string{}
-	for _, c := range r.Components {
-		if c.Kind.V != "battery" || !charges(r, a, charger, c.ID) {
+	known := true
+	for i := range b.parts {
+		c := &b.parts[i]
+		if c.Kind.V != "battery" || !charges(charger, c) {
 			continue
 		}
-		space := r.Space(c.Space.V)
+		space := b.record.Space(c.Space.V)
 		switch {
 		case space == nil:
+			known = false
 			s.lacks("spaces_known", c.Path, "space")
 		case !space.Kind.Is():
+			known = false
 			s.lacks("spaces_known", space.Path, "kind")
 		case !slices.Contains(f.BatterySpaces, space.Kind.V):
 			f.BatterySpaces = append(f.BatterySpaces, space.Kind.V)
 		}
 	}
-	if !s.Open.Has("spaces_known") {
-		f.SpacesKnown = ptr(true)
+	if known {
+		f.SpacesKnown = s.flag(true)
 	}
 }
 
 // charges tells whether a source feeds a conductor that lands on a battery.
-func charges(r *record.Record, a *circuit.Analysis, charger, battery string) bool {
-	return slices.ContainsFunc(r.Conductors, func(c *record.Conductor) bool {
-		if c.From.Component != battery && c.To.Component != battery {
-			return false
-		}
-		result := a.Conductors[c.ID]
-		return result != nil && slices.ContainsFunc(result.Feeds, func(feed circuit.Feed) bool {
+func charges(charger string, battery *part) bool {
+	return slices.ContainsFunc(battery.wires, func(w *wire) bool {
+		return slices.ContainsFunc(w.result.Feeds, func(feed circuit.Feed) bool {
 			return strings.HasPrefix(feed.Source, charger+".")
 		})
 	})

@@ -1,11 +1,5 @@
 package facts
 
-import (
-	"driploop/model/figure"
-	"driploop/model/quantity"
-	"driploop/model/record"
-)
-
 // Tapping is of a conductor that leads to a fuse or breaker and to nothing else:
 // that device limits it from the far end, where the one ahead is larger.
 type Tapping struct {
@@ -18,46 +12,31 @@ type Tapping struct {
 // tap sets whether a conductor is a tap; what guards it and what it carries is
 // set before. A device that is rated below that guard does not stand ahead, and
 // where no other conductor lands on its terminal all that flows passes it.
-func tap(s *Subject, f *Conductor, r *record.Record, c *record.Conductor) {
+func (b *Builder) tap(s *Subject, f *Conductor, w *wire) {
 	var rating *float64
-	for _, at := range []record.Terminal{c.From, c.To} {
-		on := r.Component(at.Component)
-		if on == nil || !record.KindOf(on.Kind.V).Protective || !on.Rating.Is() || !alone(r, at) || f.GuardA == nil {
+	for _, end := range [...]struct {
+		on *part
+		id string
+	}{{w.from, w.fromID}, {w.to, w.toID}} {
+		if end.on == nil || !end.on.kind.Protective || !end.on.Rating.Is() || f.GuardA == nil {
 			continue
 		}
-		if v := on.Rating.V.Base; v < *f.GuardA && (rating == nil || v < *rating) {
-			rating = &v
+		if v := &end.on.Rating.V.Base; *v < *f.GuardA && (rating == nil || *v < *rating) && b.alone(end.id) {
+			rating = v
 		}
 	}
 	f.Tap = rating != nil
-	for _, share := range []struct {
-		name, of string
-		into     **float64
-		carries  *float64
-	}{
-		{"tap_table5_pct", "table5_a", &f.TapTable5Pct, f.Table5A},
-		{"tap_allowable_pct", "allowable_a", &f.TapAllowablePct, f.AllowableA},
-	} {
-		switch {
-		case rating == nil:
-			s.open(share.name, figure.Because("no device at its end limits it"))
-		case share.carries == nil:
-			s.open(share.name, s.Open.Of(share.of)...)
-		default:
-			*share.into = ptr(quantity.Round(100 * *rating / *share.carries))
-		}
+	if rating == nil {
+		s.because("no device at its end limits it", "tap_table5_pct", "tap_allowable_pct")
+		return
 	}
+	limit := operand{value: rating}
+	percent(s, "tap_table5_pct", &f.TapTable5Pct, limit, operand{"table5_a", f.Table5A})
+	percent(s, "tap_allowable_pct", &f.TapAllowablePct, limit, operand{"allowable_a", f.AllowableA})
 }
 
 // alone tells whether only one conductor lands on a terminal.
-func alone(r *record.Record, at record.Terminal) bool {
-	n := 0
-	for _, c := range r.Conductors {
-		for _, t := range []record.Terminal{c.From, c.To} {
-			if t.Component == at.Component && t.Name == at.Name {
-				n++
-			}
-		}
-	}
-	return n == 1
+func (b *Builder) alone(terminal string) bool {
+	on := b.solved.Terminals[terminal]
+	return on != nil && len(on.Landed) == 1
 }

@@ -1,7 +1,6 @@
 package facts
 
 import (
-	"driploop/model/circuit"
 	"driploop/model/figure"
 	"driploop/model/quantity"
 	"driploop/model/record"
@@ -33,8 +32,9 @@ type Test struct {
 	Reading
 }
 
-func test(r *record.Record, a *circuit.Analysis, t *record.Test) *Test {
-	f := &Test{Subject: Subject{Path: t.Path}, SystemV: r.Vessel.System.V.Base}
+func (b *Builder) test(t *record.Test) *Test {
+	f := b.made.tests.take()
+	f.Subject, f.SystemV = b.subject(t.Path), b.record.Vessel.System.V.Base
 	s := &f.Subject
 	put(s, "kind", &f.Kind, &t.Kind, "kind")
 	put(s, "load", &f.Load, &t.Load, "load")
@@ -46,49 +46,41 @@ func test(r *record.Record, a *circuit.Analysis, t *record.Test) *Test {
 	put(s, "result", &f.Result, &t.Result, "result")
 	putMeasure(s, "resistance_mohm", &f.ResistanceMOhm, &t.Resistance, "resistance")
 	putMeasure(s, "test_v", &f.TestV, &t.TestVoltage, "test_voltage")
-	putDate(s, "on", &f.On, t.On, "on")
-	derive(s, "drop_v", &f.DropV, []string{"at_source_v", "at_load_v"}, func() float64 {
-		return quantity.Round(*f.AtSourceV - *f.AtLoadV)
-	})
-	computedDrop(s, f, r, a)
-	reading(s, f, r, a, t)
-	derive(s, "allowed_drop_v", &f.AllowedDropV, []string{"computed_drop_v", "tolerance_v"}, func() float64 {
-		return quantity.Round(*f.ComputedDropV + *f.ToleranceV)
-	})
+	putDate(s, "on", &f.On, &t.On, "on")
+	if s.derivable("drop_v", operand{"at_source_v", f.AtSourceV}, operand{"at_load_v", f.AtLoadV}) {
+		f.DropV = s.number(quantity.Round(*f.AtSourceV - *f.AtLoadV))
+	}
+	b.computedDrop(s, f)
+	b.reading(s, f, t)
+	if s.derivable("allowed_drop_v", operand{"computed_drop_v", f.ComputedDropV}, operand{"tolerance_v", f.ToleranceV}) {
+		f.AllowedDropV = s.number(quantity.Round(*f.ComputedDropV + *f.ToleranceV))
+	}
 	return f
 }
 
 // computedDrop brings the solved drop of the tested load to the measured
 // current: wiring is ohmic, so the drop scales with it.
-func computedDrop(s *Subject, f *Test, r *record.Record, a *circuit.Analysis) {
+func (b *Builder) computedDrop(s *Subject, f *Test) {
 	if f.Load == nil {
-		s.open("computed_drop_v", s.Open.Of("load")...)
-		s.open("rated_a", s.Open.Of("load")...)
+		s.follow("computed_drop_v", "load")
+		s.follow("rated_a", "load")
 		return
 	}
-	load := r.Component(*f.Load)
-	result := a.Loads[*f.Load]
+	load, result := b.record.Component(*f.Load), b.solved.Loads[*f.Load]
 	if load == nil || result == nil {
-		gap := figure.Because(*f.Load + " is not a load of the solved circuit")
-		s.open("computed_drop_v", gap)
-		s.open("rated_a", gap)
+		s.because(*f.Load+" is not a load of the solved circuit", "computed_drop_v", "rated_a")
 		return
 	}
 	ratedCurrent(s, f, load)
-	var drop, current *float64
-	putFigure(s, "computed_drop_v", &drop, result.DropNetworkV)
-	if drop == nil {
-		return
-	}
-	putFigure(s, "computed_drop_v", &current, result.Current)
-	if current == nil {
-		return
-	}
-	if *current == 0 {
+	drop, current := &result.DropNetworkV, &result.Current
+	switch {
+	case !drop.Known:
+		s.unsolved("computed_drop_v", drop.Gaps)
+	case !current.Known:
+		s.unsolved("computed_drop_v", current.Gaps)
+	case current.Value == 0:
 		s.open("computed_drop_v", figure.Gap{Field: load.Path + ".current", Why: "the load draws no current"})
-		return
+	case s.derivable("computed_drop_v", operand{"current_a", f.CurrentA}):
+		f.ComputedDropV = s.number(quantity.Round(drop.Value * *f.CurrentA / current.Value))
 	}
-	derive(s, "computed_drop_v", &f.ComputedDropV, []string{"current_a"}, func() float64 {
-		return quantity.Round(*drop * *f.CurrentA / *current)
-	})
 }

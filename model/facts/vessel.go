@@ -1,10 +1,5 @@
 package facts
 
-import (
-	"driploop/model/figure"
-	"driploop/model/record"
-)
-
 // Vessel is the facts of the boat as a whole.
 type Vessel struct {
 	Subject
@@ -38,15 +33,16 @@ type Vessel struct {
 	Pumping
 }
 
-func vessel(r *record.Record) *Vessel {
-	v := &Vessel{Subject: Subject{Path: "vessel"}, StrayNegatives: []string{}}
-	s, from := &v.Subject, &r.Vessel
+func (b *Builder) vessel() *Vessel {
+	v := &b.made.vessel
+	v.Subject, v.StrayNegatives = b.subject("vessel"), []string{}
+	s, from := &v.Subject, &b.record.Vessel
 	put(s, "hull", &v.Hull, &from.Hull, "hull")
 	putMeasure(s, "length_mm", &v.LengthMM, &from.Length, "length")
 	put(s, "propulsion", &v.Propulsion, &from.Propulsion, "propulsion")
 	put(s, "auxiliary", &v.Auxiliary, &from.Auxiliary, "auxiliary")
 	put(s, "service", &v.Service, &from.Service, "service")
-	putDate(s, "built", &v.Built, from.Built, "built")
+	putDate(s, "built", &v.Built, &from.Built, "built")
 	if v.Built != nil {
 		v.BuiltOn = *v.Built
 	}
@@ -57,14 +53,14 @@ func vessel(r *record.Record) *Vessel {
 	put(s, "earthing", &v.Earthing, &from.Earthing, "earthing")
 	put(s, "detector", &v.Detector, &from.Detector, "detector")
 	put(s, "earth_links", &v.EarthLinks, &from.EarthLinks, "earth_links")
-	v.EarthLinksSeen = earthLinks(r)
-	cranking(s, &v.Cranking, r)
-	groups := negativeGroups(r)
+	v.EarthLinksSeen = b.earthLinks()
+	b.cranking(s, &v.Cranking)
+	groups := b.negativeGroups()
 	if len(groups) == 0 {
-		s.open("negative_groups", figure.Because("no negative terminal is wired in the record"))
+		s.because("no negative terminal is wired in the record", "negative_groups")
 		return v
 	}
-	v.NegativeGroups = ptr(len(groups))
+	v.NegativeGroups = s.count(len(groups))
 	for _, group := range groups[1:] {
 		v.StrayNegatives = append(v.StrayNegatives, group...)
 	}
@@ -75,28 +71,31 @@ func vessel(r *record.Record) *Vessel {
 // or sterndrive settles it, else the auxiliary engine has to be known.
 func petrol(s *Subject, v *Vessel) *bool {
 	if v.Propulsion != nil && (*v.Propulsion == "petrol-inboard" || *v.Propulsion == "petrol-sterndrive") {
-		return ptr(true)
+		return s.flag(true)
 	}
 	if v.Auxiliary != nil && *v.Auxiliary == "petrol" {
-		return ptr(true)
+		return s.flag(true)
 	}
 	if v.Propulsion != nil && v.Auxiliary != nil {
-		return ptr(false)
+		return s.flag(false)
 	}
-	s.open("petrol", append(s.Open.Of("propulsion"), s.Open.Of("auxiliary")...)...)
+	if v.Propulsion == nil {
+		s.follow("petrol", "propulsion")
+	}
+	if v.Auxiliary == nil {
+		s.follow("petrol", "auxiliary")
+	}
 	return nil
 }
 
 // earthLinks counts the conductors between a ground point and the rest of the
 // DC negative; bonding conductors are not such links.
-func earthLinks(r *record.Record) int {
-	isGround := func(t record.Terminal) bool {
-		c := r.Component(t.Component)
-		return c != nil && c.Kind.V == "ground"
-	}
+func (v *survey) earthLinks() int {
+	isGround := func(on *part) bool { return on != nil && on.Kind.V == "ground" }
 	n := 0
-	for _, c := range r.Conductors {
-		if c.Role.V == "negative" && isGround(c.From) != isGround(c.To) {
+	for i := range v.wires {
+		w := &v.wires[i]
+		if w.Role.V == "negative" && isGround(w.from) != isGround(w.to) {
 			n++
 		}
 	}

@@ -26,14 +26,15 @@ type Waiver struct {
 	Waives *bool `json:"waives,omitempty"`
 }
 
-func waiver(w *record.Waiver) *Waiver {
-	f := &Waiver{Subject: Subject{Path: w.Path}, Lacks: []string{}, Dated: w.Until.Is()}
+func (b *Builder) waiver(w *record.Waiver) *Waiver {
+	f := b.made.waivers.take()
+	f.Subject, f.Lacks, f.Dated = b.subject(w.Path), []string{}, w.Until.Is()
 	s := &f.Subject
 	put(s, "rule", &f.Rule, &w.Rule, "rule")
 	put(s, "at", &f.At, &w.Subject, "at")
 	put(s, "reason", &f.Reason, &w.Reason, "reason")
 	put(s, "by", &f.By, &w.By, "by")
-	putDate(s, "until", &f.Until, w.Until, "until")
+	putDate(s, "until", &f.Until, &w.Until, "until")
 	for _, part := range []struct {
 		name  string
 		there bool
@@ -42,7 +43,7 @@ func waiver(w *record.Waiver) *Waiver {
 			f.Lacks = append(f.Lacks, part.name)
 		}
 	}
-	s.open("waives", figure.Because("the record has not been judged"))
+	s.because("the record has not been judged", "waives")
 	return f
 }
 
@@ -56,7 +57,8 @@ func (d *Document) On(day time.Time) *Document {
 		return d
 	}
 	copied, job := *d, *d.Job
-	job.Today = ptr(day.Format(time.DateOnly))
+	today := day.Format(time.DateOnly)
+	job.Today = &today
 	job.Open = job.Open.without("today")
 	copied.Job = &job
 	return &copied
@@ -70,7 +72,8 @@ func (d *Document) Judged(waives map[string]figure.Truth) *Document {
 	for _, id := range slices.Sorted(maps.Keys(d.Waivers)) {
 		waiver := *d.Waivers[id]
 		waiver.Open = waiver.Open.without("waives")
-		putTruth(&waiver.Subject, "waives", &waiver.Waives, waives[id])
+		told := waives[id]
+		putSolved(&waiver.Subject, "waives", &waiver.Waives, &told)
 		copied.Waivers[id] = &waiver
 	}
 	return &copied
