@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"slices"
+	"sync"
 	"syscall"
 	"time"
 
@@ -78,9 +79,10 @@ type checking struct {
 	found    yard.Found
 	roots    []string // folders that were named, if a part of them is judged
 	practice practice
-	whole    bool   // results keep the record and what was solved of it
-	every    bool   // and the verdicts that are met or not applicable
-	memory   memory // empty without a cache
+	whole    bool      // results keep the record and what was solved of it
+	every    bool      // and the verdicts that are met or not applicable
+	memory   memory    // empty without a cache
+	builders sync.Pool // of *facts.Builder
 
 	earlier  *yard.Earlier  // nil unless compared with a revision
 	baseline *yard.Baseline // nil unless there is one

@@ -138,13 +138,19 @@ func (c *checking) judgeAnew(path string, text []byte) (out result) {
 	if err != nil {
 		return out // the whole run fails
 	}
-	doc := one.facts()
+	builder, ok := c.builders.Get().(*facts.Builder)
+	if !ok {
+		builder = &facts.Builder{}
+	}
+	doc := builder.Build(one.record, one.analysis)
 	doc.Practice = c.practice.inForce(doc.Practice, one.record.Practice.At.Start.Line > 0)
 	judge := e.JudgeBriefly
 	if c.every {
 		judge = e.Judge
 	}
 	out.verdicts, err = judge(one.record, doc, c.today)
+	builder.Forget()
+	c.builders.Put(builder)
 	var ofYard *rules.YardError
 	switch {
 	case errors.As(err, &ofYard):
