@@ -34,7 +34,8 @@ func areaOf(given quantity.WireSize) float64 {
 const coarsest, finest = -3, 40
 
 // gaugeAreas holds the areas of those gauges, coarsest first.
-var gaugeAreas = sync.OnceValue(func() (areas [finest - coarsest + 1]float64) {
+var gaugeAreas = sync.OnceValue(func() []float64 {
+	areas := make([]float64, finest-coarsest+1)
 	for i := range areas {
 		areas[i] = gaugeArea(i + coarsest)
 	}
@@ -62,8 +63,8 @@ var tableGauges = [...]int{26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 5, 4, 3, 2,
 // gaugeFor returns the largest of those gauges that holds no more copper than an
 // area in mm², such as 14 AWG for 2.5 mm²; "finer" below all of them.
 func gaugeFor(area float64) string {
-	holds := 0
-	for holds < len(tableGauges) && gaugeAreas()[tableGauges[holds]-coarsest] <= area {
+	holds, areas := 0, gaugeAreas()
+	for holds < len(tableGauges) && areas[tableGauges[holds]-coarsest] <= area {
 		holds++
 	}
 	if holds == 0 {

@@ -28,6 +28,7 @@ type Builder struct {
 	blank struct { // what the record or the analysis does not have
 		end       record.End
 		component record.Component
+		post      record.Post
 		terminal  circuit.TerminalResult
 	}
 }

@@ -81,10 +81,11 @@ func (b *Builder) end(w *wire, side string, e *record.End) *End {
 	}
 	s := &f.Subject
 	f.OnKind = c.Kind.V
-	b.landing(s, f, c, terminal.Name, e)
+	post := b.post(c, terminal.Name)
+	b.landing(s, f, c, post, e)
 	b.joint(s, f, w, e)
 	b.where(s, f, c, e)
-	b.joining(s, f, c, terminal.Name, e)
+	b.joining(s, f, c, post, e)
 
 	result := b.solved.Terminals[id]
 	if result == nil {
@@ -103,15 +104,27 @@ func endPath(c *record.Conductor, side string, e *record.End) string {
 	return c.Path + ".ends." + side
 }
 
+// post returns the stud that a component lists for one of its terminals.
+func (b *Builder) post(on *record.Component, terminal string) *record.Post {
+	for _, p := range on.Posts {
+		if p.Terminal == terminal {
+			return p
+		}
+	}
+	return &b.blank.post
+}
+
 // landing sets how the terminal sits on its stud.
-func (b *Builder) landing(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
+func (b *Builder) landing(s *Subject, f *End, on *record.Component, post *record.Post, e *record.End) {
 	put(s, "terminal", &f.Terminal, &e.Terminal, "terminal")
 	b.putNominal(s, "hole", &f.Hole, &e.Hole)
-	stud := e.Stud
-	if !stud.Is() {
-		stud = record.StudOf(on, terminal)
+	stud := &e.Stud
+	for _, other := range [...]*record.Text{&post.Stud, &on.Stud} {
+		if !stud.Is() {
+			stud = other
+		}
 	}
-	b.putNominal(s, "stud", &f.Stud, &stud)
+	b.putNominal(s, "stud", &f.Stud, stud)
 	put(s, "order", &f.Order, &e.Order, "order")
 	put(s, "nut", &f.Nut, &e.Nut, "nut")
 	put(s, "metal", &f.Metal, &e.Metal, "metal")

@@ -41,7 +41,7 @@ type Joint struct {
 }
 
 // joining sets the facts of a joint. Those of the end itself are set before.
-func (b *Builder) joining(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
+func (b *Builder) joining(s *Subject, f *End, on *record.Component, post *record.Post, e *record.End) {
 	put(s, "calibrated", &f.Calibrated, &e.Crimp.Calibrated, "crimp.calibrated")
 	put(s, "matching", &f.Matching, &e.Crimp.Matching, "crimp.matching")
 	putMeasure(s, "pull_time_s", &f.PullTimeS, &e.Crimp.PullTime, "crimp.pull_time")
@@ -51,7 +51,7 @@ func (b *Builder) joining(s *Subject, f *End, on *record.Component, terminal str
 	solder(s, f, e)
 	guarded(s, f, e)
 	putTruth(s, "unlooped", &f.Unlooped, s.allOf(s.pointed("falls", f.Falls), negated(s.pointed("drip_loop", f.DripLoop))))
-	b.touching(s, f, on, terminal, e)
+	b.touching(s, f, on, post, e)
 }
 
 func solder(s *Subject, f *End, e *record.End) {
@@ -88,9 +88,12 @@ func guarded(s *Subject, f *End, e *record.End) {
 }
 
 // touching sets which metals touch where the terminal lies on its stud.
-func (b *Builder) touching(s *Subject, f *End, on *record.Component, terminal string, e *record.End) {
+func (b *Builder) touching(s *Subject, f *End, on *record.Component, post *record.Post, e *record.End) {
 	own, lacks := surface(&e.Metal, &e.Plating)
-	material := studMaterialOf(on, terminal)
+	material := &post.Material
+	if !material.Is() {
+		material = &on.StudMaterial
+	}
 	for _, fact := range [...]string{"faces", "anodic_gap_v"} {
 		if lacks != "" {
 			s.missing(fact, lacks)
@@ -120,15 +123,4 @@ func surface(metal, plating *record.Text) (touches, lacks string) {
 		return "", "plating"
 	}
 	return bare, ""
-}
-
-// studMaterialOf returns what a component states for the stud of one of its
-// terminals, or for all of them.
-func studMaterialOf(on *record.Component, terminal string) *record.Text {
-	for _, p := range on.Posts {
-		if p.Terminal == terminal && p.Material.Is() {
-			return &p.Material
-		}
-	}
-	return &on.StudMaterial
 }

@@ -1,6 +1,11 @@
 package facts
 
 import (
+	"cmp"
+	"iter"
+	"maps"
+	"slices"
+
 	"driploop/model/circuit"
 	"driploop/model/figure"
 )
@@ -23,12 +28,11 @@ func (b *Builder) selectivity(s *Subject, f *Selectivity, result *circuit.Device
 	verdict := "alone"
 	var missing []figure.Gap
 	var worse []string
-	for _, c := range b.record.Components {
-		t, ahead := result.Selective[c.ID]
+	for _, id := range b.inRecordOrder(maps.Keys(result.Selective)) {
+		t := result.Selective[id]
 		switch {
-		case !ahead:
 		case t.Known && !t.Value:
-			worse = append(worse, c.ID)
+			worse = append(worse, id)
 		case t.Known && verdict == "alone":
 			verdict = "sure"
 		case !t.Known && recorded(t.Gaps):
@@ -56,4 +60,9 @@ func recorded(gaps []figure.Gap) bool {
 		}
 	}
 	return true
+}
+
+// inRecordOrder returns ids of components in the order of the record.
+func (v *survey) inRecordOrder(ids iter.Seq[string]) []string {
+	return slices.SortedFunc(ids, func(a, b string) int { return cmp.Compare(v.partAt[a], v.partAt[b]) })
 }

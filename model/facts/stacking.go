@@ -29,8 +29,8 @@ type layer struct {
 	known     bool // its place and its size
 }
 
-// layers returns the terminals on a stud and what is missing to order them.
-func (v *survey) layers(ends []string) (all []layer, gaps []figure.Gap) {
+// layers adds the terminals on a stud, and returns what is missing to order them.
+func (v *survey) layers(all []layer, ends []string) (_ []layer, gaps []figure.Gap) {
 	for _, id := range ends {
 		c, e, path := v.endOf(id)
 		if c == nil {
@@ -74,7 +74,8 @@ func (v *survey) endOf(id string) (*record.Conductor, *record.End, string) {
 
 // stacked sets the order of the terminals and the cover of a stud.
 func (b *Builder) stacked(s *Subject, f *Stacking, on *record.Component, terminal string, ends []string) {
-	all, gaps := b.layers(ends)
+	var few [4]layer // lie on most
+	all, gaps := b.layers(few[:0], ends)
 	ordered(s, f, all, gaps)
 	covered(s, f, on, terminal, all)
 }
