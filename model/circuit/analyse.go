@@ -36,11 +36,17 @@ type analysis struct {
 		devices []hop
 		gaps    []figure.Gap
 	}
-	legs      []leg       // of the way last asked for
-	negatives []int       // of batteries, once asked for
-	limits    []tolerance // of devices by state, once asked for
-	joined    tolerance   // the same with every contact closed
-	bars      []bar       // of the conductor last asked for
+	legs    []leg    // of the way last asked for
+	lastWay struct { // the last answer of wayOf
+		forest   *forest
+		at, back int
+		way      []hop
+	}
+	kinds     map[kindOfDevice]*release // curves by family and rating
+	negatives []int                     // of batteries, once asked for
+	limits    []tolerance               // of devices by state, once asked for
+	joined    tolerance                 // the same with every contact closed
+	bars      []bar                     // of the conductor last asked for
 }
 
 // Analyse returns what the circuit of a record is: which sources feed what
@@ -78,7 +84,7 @@ func Analyse(r *record.Record) *Analysis {
 // prepare builds the network of a record and follows its sources.
 func prepare(r *record.Record) *analysis {
 	n := build(r)
-	a := &analysis{net: n, search: newSearcher(n), releases: make([]*release, len(n.branches))}
+	a := &analysis{net: n, search: newSearcher(n), releases: make([]*release, len(n.branches)), kinds: map[kindOfDevice]*release{}}
 	a.makeResult()
 	a.poles = findPoles(n, a.search)
 	for _, t := range a.poles.all {

@@ -215,9 +215,9 @@ func (s *solver) commandedBy(pulls []pull) map[string]bool {
 
 // every returns every load as running.
 func (s *solver) every() []pull {
-	var pulls []pull
-	for _, l := range s.loads {
-		pulls = append(pulls, pull{branch: l})
+	pulls := make([]pull, len(s.loads))
+	for k, l := range s.loads {
+		pulls[k].branch = l
 	}
 	return pulls
 }
@@ -301,9 +301,15 @@ func (s *solver) surges(l int, background []pull, visit func(*trial)) {
 func (s *solver) surge(alone *trial, how mode, background []pull) *trial {
 	st := alone.lone.family.state
 	base := s.ground(st, background)
-	others := slices.DeleteFunc(slices.Clone(background), func(p pull) bool { return p.branch == alone.load })
-	linear := !slices.ContainsFunc(others, func(p pull) bool { return !s.net.isConstant(p) })
-	if own := (pull{branch: alone.load}); linear && (s.net.isConstant(own) || len(others) == len(background)) && len(base.faults) == 0 {
+	linear, runs := true, false
+	for _, p := range background {
+		if p.branch == alone.load {
+			runs = true
+		} else {
+			linear = linear && s.net.isConstant(p)
+		}
+	}
+	if own := (pull{branch: alone.load}); linear && (s.net.isConstant(own) || !runs) && len(base.faults) == 0 {
 		var coils []pull
 		for _, c := range s.net.coils(st, alone.comps) {
 			if !slices.Contains(base.pulls, c) {
@@ -311,12 +317,23 @@ func (s *solver) surge(alone *trial, how mode, background []pull) *trial {
 			}
 		}
 		l := alone.lone.onTop(base, how, coils)
-		pulls := append(slices.Clone(l.pulls), others...)
+		pulls := withOthers(l.pulls, background, alone.load)
 		return &trial{load: alone.load, pulls: pulls, gaps: s.net.gapsOf(pulls), solved: l, lone: l, base: base, way: alone.way}
 	}
-	t := s.together("", Starting, st, full, append([]pull{{alone.load, how}}, others...))
+	t := s.together("", Starting, st, full, withOthers([]pull{{alone.load, how}}, background, alone.load))
 	t.load, t.way = alone.load, alone.way
 	return t
+}
+
+// withOthers returns the pulls of a load with all of the background but its own.
+func withOthers(own, background []pull, load int) []pull {
+	pulls := append(make([]pull, 0, len(own)+len(background)), own...)
+	for _, p := range background {
+		if p.branch != load {
+			pulls = append(pulls, p)
+		}
+	}
+	return pulls
 }
 
 // ground returns the continuous loads in a state.

@@ -34,9 +34,19 @@ func (a *analysis) setConductors() {
 }
 
 func (a *analysis) feeds(i int) []Feed {
-	var feeds []Feed
+	b := &a.net.branches[i]
+	count := 0
 	for _, f := range a.feedings {
-		if fed, _ := f.reaches(&a.net.branches[i]); fed {
+		if fed, _ := f.reaches(b); fed {
+			count++
+		}
+	}
+	if count == 0 {
+		return nil
+	}
+	feeds := make([]Feed, 0, count)
+	for _, f := range a.feedings {
+		if fed, _ := f.reaches(b); fed {
 			feeds = append(feeds, f.feed(a.net, a.search, i))
 		}
 	}

@@ -2,15 +2,17 @@ package circuit
 
 import (
 	"math"
+	"slices"
 
 	"driploop/model/figure"
 	"driploop/model/quantity"
 )
 
 // setCleared tells whether and when a fault at the far end is cut off: at the
-// latest if it is the least one, at the soonest if it is the greatest.
-func (a *analysis) setCleared(f *faulted, low, high *prospect) {
-	gaps := uniqueGaps(append(append([]figure.Gap(nil), low.gaps...), high.gaps...))
+// latest if it is the least one, which least says, at the soonest if it is the
+// greatest.
+func (a *analysis) setCleared(f *faulted, low, high *prospect, least cleared) {
+	gaps := uniqueGaps(slices.Concat(low.gaps, high.gaps))
 	devices := a.devices(low)
 	if len(gaps) == 0 && len(devices) == 0 {
 		why := figure.Because("no device lies between the battery and the fault")
@@ -21,7 +23,7 @@ func (a *analysis) setCleared(f *faulted, low, high *prospect) {
 		f.clears, f.latest, f.soonest = figure.OpenTruth(gaps...), figure.Open(gaps...), figure.Open(gaps...)
 		return
 	}
-	latest := a.clearing(low, low.amps).latest
+	latest := least.latest
 	soonest := a.clearing(high, high.amps).soonest
 	f.latest = a.openFigure(latest, "s", devices,
 		func() string { return "no device on its way surely opens at " + ampere(low.amps) },
@@ -89,9 +91,9 @@ func (a *analysis) openingSteps(steps []figure.Step, devices []hop, amps float64
 // conductor: between the current at its far end and that at its near end, and at
 // the gates of the devices in between, since the energy runs from gate to gate
 // without a peak. The same with the devices as quick as they can be is what they
-// let through in any case.
-func (a *analysis) setLetThrough(f *faulted, low, high *prospect) {
-	gaps := uniqueGaps(append(append([]figure.Gap(nil), low.gaps...), high.gaps...))
+// let through in any case. atLow says how the current at the far end is cut off.
+func (a *analysis) setLetThrough(f *faulted, low, high *prospect, atLow cleared) {
+	gaps := uniqueGaps(slices.Concat(low.gaps, high.gaps))
 	devices := a.devices(low)
 	if len(gaps) == 0 && len(devices) == 0 {
 		gaps = []figure.Gap{figure.Because("no device lies between the battery and the fault")}
@@ -107,8 +109,11 @@ func (a *analysis) setLetThrough(f *faulted, low, high *prospect) {
 	}
 	var most, least bound
 	at := 0.0
-	for _, amps := range currents {
-		c := a.clearing(low, amps)
+	for k, amps := range currents {
+		c := atLow
+		if k > 0 && amps != low.amps {
+			c = a.clearing(low, amps)
+		}
 		if c.most.worst > most.worst {
 			at = amps
 		}

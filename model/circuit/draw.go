@@ -70,7 +70,7 @@ func (m *mesh) outside(pulls []pull, island int) []pull {
 
 // fedOf returns the loads that a source stands over.
 func (m *mesh) fedOf(pulls []pull) []pull {
-	var active []pull
+	active := make([]pull, 0, len(pulls))
 	for _, p := range pulls {
 		if m.isFed(p.branch) {
 			active = append(active, p)
@@ -116,8 +116,8 @@ func (m *mesh) draw(pulls []pull, given []drain) (s *solution, collapsed int) {
 	}
 	s = idle
 	for iteration := 0; ; iteration++ {
-		drains, powered := m.drains(s, pulls)
-		next := m.solve(append(drains, given...))
+		drains, powered := m.drains(s, pulls, given)
+		next := m.solve(drains)
 		if next == nil || iteration == newtonLimit {
 			return nil, m.lowest(idle, s, pulls)
 		}
@@ -141,8 +141,9 @@ func (m *mesh) draw(pulls []pull, given []drain) (s *solution, collapsed int) {
 }
 
 // drains returns what the loads draw, those of constant power linearised about
-// their voltages in s.
-func (m *mesh) drains(s *solution, pulls []pull) (all []drain, powered bool) {
+// their voltages in s, and what is given.
+func (m *mesh) drains(s *solution, pulls []pull, given []drain) (all []drain, powered bool) {
+	all = make([]drain, 0, len(pulls)+len(given))
 	for _, p := range pulls {
 		b := &m.net.branches[p.branch]
 		v := s.volts[b.a] - s.volts[b.b]
@@ -159,7 +160,7 @@ func (m *mesh) drains(s *solution, pulls []pull) (all []drain, powered bool) {
 		}
 		all = append(all, d)
 	}
-	return all, powered
+	return append(all, given...), powered
 }
 
 // reversed returns a load over which the wiring drops all the supply's voltage

@@ -119,8 +119,12 @@ func (a *analysis) setConductorFault(r *ConductorResult, i int) {
 func (a *analysis) faultBehind(at *behind) faulted {
 	high, low := a.greatestFault(at.far, at.fam, leastOhms), a.leastFault(at)
 	f := faulted{low: low.figure(), high: high.figure()}
-	a.setCleared(&f, low, high)
-	a.setLetThrough(&f, low, a.greatestFault(at.near, at.fam, leastOhms))
+	least := never()
+	if len(low.gaps) == 0 {
+		least = a.clearing(low, low.amps)
+	}
+	a.setCleared(&f, low, high, least)
+	a.setLetThrough(&f, low, a.greatestFault(at.near, at.fam, leastOhms), least)
 	return f
 }
 

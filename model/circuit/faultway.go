@@ -39,6 +39,21 @@ type short struct {
 	extra    float64 // Ω
 }
 
+// wayOf returns the way of one ampere to a fault. Where it has no rings, it is the
+// same in every mesh of a state.
+func (a *analysis) wayOf(m *mesh, forest *forest, f short) ([]hop, []ring) {
+	last := &a.lastWay
+	if last.way != nil && last.forest == forest && last.at == f.at && last.back == f.back {
+		return last.way, nil
+	}
+	a.legs = forest.way(a.legs[:0], f.back, f.at)
+	way, rings := m.unit(forest, a.legs)
+	if len(rings) == 0 {
+		last.forest, last.at, last.back, last.way = forest, f.at, f.back, way
+	}
+	return way, rings
+}
+
 // bolted returns the current of a bolted fault, all batteries feeding it at once,
 // loads and charging sources aside.
 //
@@ -58,8 +73,7 @@ func (a *analysis) bolted(f short, gaps []figure.Gap, end int) *prospect {
 		p.gaps = []figure.Gap{figure.Because(fault.Says)}
 		return p
 	}
-	a.legs = forest.way(a.legs[:0], f.back, f.at)
-	p.way, p.rings = m.unit(forest, a.legs)
+	p.way, p.rings = a.wayOf(m, forest, f)
 	for _, h := range p.way {
 		b := &a.net.branches[h.branch]
 		p.gaps = append(p.gaps, b.ohms.gaps...)

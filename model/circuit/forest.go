@@ -49,21 +49,21 @@ func lists(values int, of []int) [][]int {
 // rooted at the given node, -1 for any.
 func newForest(n *network, closed []int, root int) *forest {
 	size := len(n.nodes)
-	room := make([]int, 9*size)
-	take := func() (part []int) { part, room = room[:size:size], room[size:]; return part }
+	kept, room := make([]int, 3*size), n.roomFor(8*size+1+2*len(closed))
+	take := func(count int) (part []int) { part, room = room[:count:count], room[count:]; return part }
 	f := &forest{
-		island: take(), above: take(), depth: take(),
+		island: kept[:size:size], above: kept[size : 2*size : 2*size], depth: kept[2*size:],
 		blocks: make([][]int, 0, len(closed)), top: make([]int, 0, len(closed)), flat: make([]int, 0, len(closed)),
 	}
-	start, near := adjacency(n, closed)
-	seen, low := take(), take() // from 1
+	start, next, near := take(size+1), take(size), take(2*len(closed))
+	adjacency(n, closed, start, next, near)
+	seen, low := take(size), take(size) // from 1
 	for i := range f.above {
 		f.above[i], f.island[i] = -1, -1
 	}
-	next, order := take(), take()[:0]
-	copy(next, start)
-	path, over := take()[:0], take()[:0] // nodes, branch into each
-	var stack []int                      // branches not yet in a block
+	order := take(size)[:0]
+	path, over := take(size)[:0], take(size)[:0] // nodes, branch into each
+	var stack []int                              // branches not yet in a block
 	for k := -1; k < size; k++ {
 		from := k
 		if k < 0 {
@@ -135,9 +135,9 @@ func (f *forest) addBlock(n *network, branches []int, top int) {
 	f.top = append(f.top, top)
 }
 
-// adjacency returns the closed branches at each node: near[start[i]:start[i+1]].
-func adjacency(n *network, closed []int) (start, near []int) {
-	start = make([]int, len(n.nodes)+1)
+// adjacency writes down the closed branches at each node, near[start[i]:start[i+1]],
+// and the first of each.
+func adjacency(n *network, closed []int, start, first, near []int) {
 	for _, i := range closed {
 		start[n.branches[i].a+1]++
 		start[n.branches[i].b+1]++
@@ -145,15 +145,14 @@ func adjacency(n *network, closed []int) (start, near []int) {
 	for i := range n.nodes {
 		start[i+1] += start[i]
 	}
-	fill := append([]int(nil), start[:len(n.nodes)]...)
-	near = make([]int, 2*len(closed))
+	copy(first, start)
 	for _, i := range closed {
 		for _, node := range [2]int{n.branches[i].a, n.branches[i].b} {
-			near[fill[node]] = i
-			fill[node]++
+			near[first[node]] = i
+			first[node]++
 		}
 	}
-	return start, near
+	copy(first, start)
 }
 
 // leg is the part of a way that lies in one block.

@@ -110,7 +110,19 @@ type network struct {
 	coilBranches []int
 	spaces       map[string]*record.Space
 	bundles      *bundles
-	anyOpen      bool // something that currents may depend on is not recorded
+	anyOpen      bool  // something that currents may depend on is not recorded
+	room         []int // that a search of the network writes into, and the next one over
+}
+
+// roomFor returns memory for a number of integers, of which only one part is in use
+// at a time.
+func (n *network) roomFor(count int) []int {
+	if cap(n.room) < count {
+		n.room = make([]int, count)
+	}
+	n.room = n.room[:count]
+	clear(n.room)
+	return n.room
 }
 
 // span is a value that may be a range, or not be known: then gaps say why and

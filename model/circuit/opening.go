@@ -47,6 +47,11 @@ func (a *analysis) releaseOf(i int) *release {
 	if !hasFamily && len(c.CurvePoints) == 0 {
 		r.gaps = append(r.gaps, figure.Missing(c.Path+".curve"))
 	}
+	kind := kindOfDevice{family, rating}
+	if known := a.kinds[kind]; known != nil && len(r.gaps)+len(c.CurvePoints) == 0 {
+		a.releases[i] = known
+		return known
+	}
 	if len(r.gaps) == 0 {
 		found, err := curve.Of(family, rating)
 		if len(c.CurvePoints) > 0 {
@@ -57,8 +62,17 @@ func (a *analysis) releaseOf(i int) *release {
 		}
 		r.curve, r.gates = found, found.Gates()
 	}
+	if len(r.gaps)+len(c.CurvePoints) == 0 {
+		a.kinds[kind] = r
+	}
 	a.releases[i] = r
 	return r
+}
+
+// kindOfDevice is what its curve hangs on.
+type kindOfDevice struct {
+	family string
+	rating float64
 }
 
 // givenCurve returns the curve of the points that the record gives. Of a fuse they

@@ -37,7 +37,7 @@ func (g *shape) flows(links int) []float64 {
 }
 
 func newShape(nodes int, links []gridLink, preferred []int) *shape {
-	g := &shape{nodes: nodes}
+	g := &shape{nodes: nodes, entries: make([]entry, 0, 3*len(links))}
 	g.join(links)
 	g.number(preferred)
 	g.unknowns = make([]float64, g.rows)

@@ -94,7 +94,7 @@ func (st state) key() string {
 
 // closed returns the branches that conduct in a state, loads apart.
 func (n *network) closed(st state) []int {
-	var out []int
+	out := make([]int, 0, len(n.branches))
 	for i := range n.branches {
 		b := &n.branches[i]
 		switch b.kind {

@@ -38,9 +38,8 @@ type Wire struct {
 	// from R20 where stranding or tin is open, and by what the sources leave.
 	R20Low float64
 
-	spec     Spec
-	lay, tin allowance // of a gauge
-	column   string    // of IEC 60228, in words
+	spec   Spec
+	column string // of IEC 60228, in words
 }
 
 // Resistivity of annealed copper at 20 °C, 100 % IACS, in Ω·mm²/m: 1/58.
@@ -85,9 +84,10 @@ func gauged(spec Spec) (Wire, error) {
 	if err != nil {
 		return Wire{}, err
 	}
-	w := Wire{AreaMM2: least, CircularMils: least / CircularMilMM2, spec: spec, lay: layOf(spec.Class), tin: tinOf(spec.Tinned)}
-	w.R20 = Resistivity * w.lay.greatest * w.tin.greatest / least
-	w.R20Low = Resistivity * w.lay.least * w.tin.least / greatest
+	w := Wire{AreaMM2: least, CircularMils: least / CircularMilMM2, spec: spec}
+	lay, tin := layOf(spec.Class), tinOf(spec.Tinned)
+	w.R20 = Resistivity * lay.greatest * tin.greatest / least
+	w.R20Low = Resistivity * lay.least * tin.least / greatest
 	return w, nil
 }
 

@@ -36,7 +36,7 @@ func (w Wire) AreaStep() figure.Step {
 func (w Wire) R20Step() figure.Step {
 	size := w.spec.Size
 	if size.System != quantity.MM2 {
-		return w.gaugeStep("greatest", w.AreaMM2, w.lay.greatest, w.tin.greatest, w.R20)
+		return w.gaugeStep("greatest", w.AreaMM2, layOf(w.spec.Class).greatest, tinOf(w.spec.Tinned).greatest, w.R20)
 	}
 	return figure.Step{
 		Formula: fmt.Sprintf("greatest resistance at 20 °C: IEC 60228, row %s, %s", size, w.column), Source: sourceIEC,
@@ -50,7 +50,7 @@ func (w Wire) r20LowStep() figure.Step {
 	size := w.spec.Size
 	if size.System != quantity.MM2 {
 		_, greatest, _ := area(size)
-		return w.gaugeStep("least", greatest, w.lay.least, w.tin.least, w.R20Low)
+		return w.gaugeStep("least", greatest, layOf(w.spec.Class).least, tinOf(w.spec.Tinned).least, w.R20Low)
 	}
 	return figure.Step{
 		Formula: "least resistance at 20 °C: r = ρ / A, solid copper of the nominal area", Source: sourceIACS,
@@ -63,13 +63,14 @@ func (w Wire) r20LowStep() figure.Step {
 }
 
 func (w Wire) gaugeStep(end string, a, f, t, r float64) figure.Step {
+	lay, tin := layOf(w.spec.Class), tinOf(w.spec.Tinned)
 	return figure.Step{
 		Formula: end + " resistance at 20 °C: r = ρ·f·t / A",
-		Source:  sourceIACS + "; f: " + w.lay.source + "; t: " + w.tin.source,
+		Source:  sourceIACS + "; f: " + lay.source + "; t: " + tin.source,
 		Inputs: []figure.Input{
 			{Symbol: "ρ (Ω·mm²/km)", Value: quantity.Round(1000 * Resistivity), From: sourceIACS},
-			{Symbol: "f (stranding)", Value: f, From: w.lay.source},
-			{Symbol: "t (tin)", Value: t, From: w.tin.source},
+			{Symbol: "f (stranding)", Value: f, From: lay.source},
+			{Symbol: "t (tin)", Value: t, From: tin.source},
 			{Symbol: "A", Value: quantity.Round(a), Unit: "mm2", From: "size " + w.spec.Size.String()},
 		},
 		Result: quantity.Round(1000 * r), Unit: "ohm/km",

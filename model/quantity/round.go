@@ -20,15 +20,16 @@ const nearTie = 1e-3
 // float nearest to the decimal, as reading the decimal does.
 func rounded(v float64) (float64, bool) {
 	size := math.Abs(v)
-	places := significant - 1 - int(math.Floor(math.Log10(size)))
-	if places >= len(exactTens) || -places >= len(exactTens) {
+	_, twos := math.Frexp(size)
+	// The power of ten below the power of two below the value: one too low at most.
+	places := significant - 1 - int(math.Floor(float64(twos-1)*math.Log10E*math.Ln2))
+	if places >= len(exactTens) || 1-places >= len(exactTens) {
 		return 0, false
 	}
-	scaled := size
-	if places >= 0 {
-		scaled *= exactTens[places]
-	} else {
-		scaled /= exactTens[-places]
+	scaled := shift(size, places)
+	if scaled >= 1e12 {
+		places--
+		scaled = shift(size, places)
 	}
 	digits := math.RoundToEven(scaled)
 	if math.Abs(math.Abs(scaled-digits)-0.5) < nearTie || scaled < 1e11+nearTie || scaled > 1e12-1 {
@@ -40,4 +41,12 @@ func rounded(v float64) (float64, bool) {
 		digits *= exactTens[-places]
 	}
 	return math.Copysign(digits, v), true
+}
+
+// shift multiplies by a power of ten.
+func shift(v float64, places int) float64 {
+	if places >= 0 {
+		return v * exactTens[places]
+	}
+	return v / exactTens[-places]
 }
