@@ -166,7 +166,7 @@ func (a *analysis) warm() {
 // solve runs every operating case and keeps the greatest currents.
 func (a *analysis) solve() {
 	a.solver = newSolver(a.net, a.solver)
-	a.peaks = newPeaks(a)
+	a.peaks = newPeaks(a).ofEveryKind()
 	reported := map[string]bool{}
 	based := map[*outcome]bool{}
 	a.solver.run(func(t *trial) {

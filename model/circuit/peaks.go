@@ -82,13 +82,20 @@ type buses struct {
 
 func newPeaks(a *analysis) *peaks {
 	n := len(a.net.branches)
-	all := make([]peak, 3*n)
-	p := &peaks{a: a, running: all[:n], surge: all[n : 2*n], continuous: all[2*n:], bus: make([]*buses, len(a.net.nodes))}
+	p := &peaks{a: a, running: make([]peak, n), bus: make([]*buses, len(a.net.nodes))}
 	for i := range a.net.nodes {
 		if a.net.nodes[i].class.oneNode() {
 			p.bus[i] = &buses{}
 		}
 	}
+	return p
+}
+
+// ofEveryKind makes room for the peaks that not all cases have.
+func (p *peaks) ofEveryKind() *peaks {
+	n := len(p.running)
+	both := make([]peak, 2*n)
+	p.surge, p.continuous = both[:n:n], both[n:]
 	return p
 }
 

@@ -93,3 +93,12 @@ func TestDropIsLinearAndMonotone(t *testing.T) {
 		require.Less(t, Drop(amps, length, area*more).Value, base)
 	})
 }
+
+func TestDropVIsTheNumberOfDrop(t *testing.T) {
+	for _, c := range [][3]float64{{10, 5000, 10380}, {0, 0, 1}, {3.3, 1234.5, 52620}, {-1, 1, 1}, {1, -1, 1}, {1, 1, 0}, {math.Inf(1), 1, 1}, {math.NaN(), 1, 1}} {
+		f := Drop(c[0], c[1], c[2])
+		volts, ok := DropV(c[0], c[1], c[2])
+		assert.Equal(t, f.Known, ok, c)
+		assert.Equal(t, f.Value, quantity.Round(volts), c)
+	}
+}
