@@ -30,68 +30,6 @@ type Options struct {
 	Sources map[string]*Source
 }
 
-// Source is the text of one record and where its entries stand in it.
-type Source struct {
-	Lines []string
-
-	find func(path string) (verdict.Range, bool) // where an entry of the record stands; may be nil
-	few  map[int]string                          // some of the lines by their number, where Lines is nil
-}
-
-// Few returns a source that holds some lines only, and no places: it takes little
-// memory and shares none.
-func (src *Source) Few(numbers ...int) *Source {
-	few := &Source{few: map[int]string{}}
-	for _, n := range numbers {
-		if text, ok := src.line(n); ok {
-			few.few[n] = strings.Clone(text)
-		}
-	}
-	return few
-}
-
-// FewLines returns the lines of a source made by Few.
-func (src *Source) FewLines() map[int]string { return src.few }
-
-// SourceOf returns a source of some lines.
-func SourceOf(few map[int]string) *Source { return &Source{few: few} }
-
-// line returns a line of the text, counted from 1, if the source holds it.
-func (src *Source) line(n int) (string, bool) {
-	if src == nil {
-		return "", false
-	}
-	if n >= 1 && n <= len(src.Lines) {
-		return src.Lines[n-1], true
-	}
-	text, ok := src.few[n]
-	return text, ok
-}
-
-// Find returns where an entry stands, if the source knows.
-func (src *Source) Find(path string) (verdict.Range, bool) {
-	if src.find == nil {
-		return verdict.Range{}, false
-	}
-	return src.find(path)
-}
-
-// At is the range of Find.
-func (src *Source) At(path string) verdict.Range {
-	at, _ := src.Find(path)
-	return at
-}
-
-// NewSource splits the text of a record into lines. Where entries stand is told by
-// find, which may be nil.
-func NewSource(text []byte, find func(path string) (verdict.Range, bool)) *Source {
-	lines := strings.Split(string(text), "\n")
-	for i, line := range lines {
-		lines[i] = strings.TrimSuffix(line, "\r")
-	}
-	return &Source{Lines: lines, find: find}
-}
-
 // Format is one way to render a run.
 type Format struct {
 	Name  string

@@ -60,10 +60,10 @@ func region(at verdict.Range, src *Source) (own, line *sarifRegion) {
 	if at.End.Line > at.Start.Line || at.End.Line == at.Start.Line && at.End.Column >= at.Start.Column {
 		own.EndLine, own.EndColumn = at.End.Line, at.End.Column
 	}
-	if src == nil || at.Start.Line > len(src.Lines) {
+	if at.Start.Line > src.lines() {
 		return own, nil
 	}
-	text := src.Lines[at.Start.Line-1]
+	text, _ := src.line(at.Start.Line)
 	if len(text) > longestLine {
 		return own, nil
 	}
@@ -75,6 +75,10 @@ func region(at verdict.Range, src *Source) (own, line *sarifRegion) {
 
 // lineSnippet is the text of the lines that a range touches.
 func lineSnippet(src *Source, at verdict.Range) *sarifText {
-	last := min(max(at.End.Line, at.Start.Line), len(src.Lines))
-	return &sarifText{Text: strings.Join(src.Lines[at.Start.Line-1:last], "\n")}
+	var lines []string
+	for n := at.Start.Line; n <= min(max(at.End.Line, at.Start.Line), src.lines()); n++ {
+		text, _ := src.line(n)
+		lines = append(lines, text)
+	}
+	return &sarifText{Text: strings.Join(lines, "\n")}
 }

@@ -72,13 +72,12 @@ func (st *store) again(some reasons) {
 	}
 }
 
-// reset forgets everything, and keeps the memory.
+// reset forgets everything, and keeps the memory. Of what is open it holds no more
+// than texts, which the next document writes over.
 func (st *store) reset() {
 	st.numbers.reset()
 	st.words.reset()
 	st.counts.reset()
-	clear(st.lacks)
-	clear(st.reasons)
 	st.lacks, st.reasons = st.lacks[:0], st.reasons[:0]
 	st.dated, st.day = time.Time{}, nil
 }
