@@ -28,7 +28,7 @@ func agree(t *testing.T, engine *Engine, r *rule, read *translated, doc *facts.D
 	}
 	for part := range slices.Chunk(d.subjects[r.of.number], batch) {
 		s := sieve{site: at}
-		s.turn(part)
+		s.turn(r.of, part)
 		for inForce := mask(1); inForce <= r.all(); inForce++ {
 			sieveAgrees(t, r, read, &s, inForce, &found)
 		}
@@ -39,7 +39,7 @@ func agree(t *testing.T, engine *Engine, r *rule, read *translated, doc *facts.D
 func sieveAgrees(t *testing.T, r *rule, read *translated, s *sieve, inForce mask, of *found) {
 	t.Helper()
 	var out sifted
-	s.sift(read, r, inForce, &out)
+	s.sift(&read.program, inForce, &out)
 	for i := range (s.all &^ out.closer).each() {
 		got := judged{outcome: verdict.NotApplicable, sets: inForce}
 		if out.applies&(1<<i) != 0 {

@@ -10,12 +10,11 @@ import (
 
 // clause is one way in which a part of a rule speaks of a subject.
 type clause struct {
-	when      []condition
-	questions []question // the same conditions
-	sets      mask       // of which it speaks
-	def       int        // which definition of its part it comes from
-	asks      *need      // what it asks for; of the part "asks" only
-	order     ast.Value  // of the part "asks": orders what is missing as OPA does
+	when  []condition
+	sets  mask      // of which it speaks
+	def   int       // which definition of its part it comes from
+	asks  *need     // what it asks for; of the part "asks" only
+	order ast.Value // of the part "asks": orders what is missing as OPA does
 }
 
 // translated is what was understood of a rule.
@@ -23,6 +22,7 @@ type translated struct {
 	excludes, applies, breach, asks []clause
 
 	tellings func() [][]telling // of the part "breach", by definition
+	program  program            // of the same
 
 	bodies int      // how many bodies these come from
 	missed []string // of those that are not wholly understood, where and why
@@ -55,12 +55,8 @@ func translate(r *rule, kinds map[string]*collection) *translated {
 			}
 		}
 	}
-	for _, part := range [][]clause{all.excludes, all.applies, all.breach, all.asks} {
-		for i := range part {
-			part[i].questions = r.of.questionsOf(part[i].when)
-		}
-	}
 	slices.SortStableFunc(all.asks, func(a, b clause) int { return ast.Compare(a.order, b.order) })
+	all.program = programOf(r, &all)
 	return &all
 }
 

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"sync/atomic"
 
 	"github.com/open-policy-agent/opa/v1/ast"
 
@@ -24,6 +25,9 @@ type collection struct {
 	facts  map[string]fact
 	order  []fact  // by name
 	rules  []*rule // that judge it, by id
+	first  int     // slot of the first of them
+	// programs are those of the rules, once they are translated.
+	programs []atomic.Pointer[program]
 
 	questions questions // that rules ask
 }
@@ -69,7 +73,7 @@ func collections() map[string]*collection {
 		}
 		name, _ := jsonName(field)
 		base, _ := of.Elem().FieldByName("Subject")
-		c := &collection{name: name, made: of.Elem(), field: i, number: len(all), single: single, base: spotOf(of.Elem(), base.Index), facts: factsOf(of.Elem()), questions: questions{numbers: map[string]int{}}}
+		c := &collection{name: name, made: of.Elem(), field: i, number: len(all), single: single, base: spotOf(of.Elem(), base.Index), facts: factsOf(of.Elem()), questions: questions{numbers: map[string]ordinal{}}}
 		for _, name := range names(c.facts) {
 			c.order = append(c.order, c.facts[name])
 		}

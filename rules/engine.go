@@ -13,6 +13,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"github.com/open-policy-agent/opa/v1/ast"
@@ -125,11 +126,26 @@ func open(files fs.FS, yards []*Folder) (*Engine, problems, error) {
 	for i, r := range e.rules {
 		e.prepare(r, i)
 	}
+	e.place()
 	e.digest, err = digests(files, yards)
 	return e, faults, err
 }
 
-// prepare gives a rule its place in the engine.
+// place gives each rule its slot, those that judge the same kind next to each
+// other.
+func (e *Engine) place() {
+	slot := 0
+	for _, name := range names(e.kinds) {
+		kind := e.kinds[name]
+		kind.first, kind.programs = slot, make([]atomic.Pointer[program], len(kind.rules))
+		for _, r := range kind.rules {
+			r.slot = slot
+			slot++
+		}
+	}
+}
+
+// prepare makes a rule ready.
 func (e *Engine) prepare(r *rule, number int) {
 	r.number = number
 	r.elsewhere = "applies to " + r.meta.Applies

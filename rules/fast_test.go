@@ -165,7 +165,7 @@ func TestRecordsHardlyNeedOPA(t *testing.T) {
 			for i := range w.facts.subjects[r.of.number] {
 				total++
 				w.site.own = &w.facts.subjects[r.of.number][i]
-				if w.inForce[r.number] != 0 && !r.translated().opine(r, w.site, w.inForce[r.number], &w.says) {
+				if w.inForce[r.slot] != 0 && !r.translated().opine(r, w.site, w.inForce[r.slot], &w.says) {
 					left[r.meta.ID]++
 				}
 			}
@@ -205,7 +205,7 @@ func FuzzReadingAgreesWithOPA(f *testing.F) {
 		}
 		for part := range slices.Chunk(d.subjects[r.of.number], batch) {
 			s := sieve{site: at}
-			s.turn(part)
+			s.turn(r.of, part)
 			sieveAgrees(t, r, r.translated(), &s, 1+mask(maker.random.IntN(int(r.all()))), &found)
 			sieveAgrees(t, r, r.translated(), &s, r.all(), &found)
 		}

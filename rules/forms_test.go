@@ -264,7 +264,7 @@ func formRule(t *testing.T, kinds map[string]*collection, parts string) *rule {
 	of := kinds["devices"]
 	r := &rule{
 		file: "made/up.rego", mod: module, of: of, sets: []string{"us-federal", "uk"}, hasApplies: true, hasExcludes: true, hasAsks: true,
-		asks: []need{needOf(of, of, of.facts["rated_v"], "asks"), needOf(of, of, of.facts["rating_a"], "asks")},
+		asks: []need{{name: "rated_v", of: of, fact: operandOf(of, of, of.facts["rated_v"])}, {name: "rating_a", of: of, fact: operandOf(of, of, of.facts["rating_a"])}},
 		meta: verdict.Rule{ID: "made/up", Severity: verdict.Danger},
 	}
 	r.query = queryOf(r.file, module, r.parts(), capabilities())

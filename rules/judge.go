@@ -21,13 +21,13 @@ type candidate struct {
 
 func (e *Engine) newWriter(r *record.Record, doc *facts.Document, today time.Time) (*writer, error) {
 	w := &writer{
-		engine: e, record: r, waivers: validWaivers(r, today), passed: verdict.Counts{},
+		engine: e, record: r, waivers: validWaivers(r, today),
 		inForce: make([]mask, len(e.rules)), cites: make([][]cites, len(e.rules)), open: make([][]candidate, len(e.rules)),
 	}
 	w.look(doc)
 	for _, set := range doc.Practice {
 		for _, part := range e.bySet[set] {
-			w.inForce[part.rule.number] |= part.bit
+			w.inForce[part.rule.slot] |= part.bit
 		}
 	}
 	if err := w.load(); err != nil {
@@ -50,8 +50,8 @@ func (e *Engine) newWriter(r *record.Record, doc *facts.Document, today time.Tim
 // load reads the rules that have something to judge: all if OPA is to judge all.
 func (w *writer) load() error {
 	some := make([]*rule, 0, len(w.engine.rules))
-	for i, r := range w.engine.rules {
-		if w.plain || w.inForce[i] != 0 && len(w.facts.subjects[r.of.number]) > 0 {
+	for _, r := range w.engine.rules {
+		if w.plain || w.inForce[r.slot] != 0 && len(w.facts.subjects[r.of.number]) > 0 {
 			some = append(some, r)
 		}
 	}
@@ -103,50 +103,57 @@ func (w *writer) judgeAll(kind *collection) {
 	}
 	w.sieve.site = w.site
 	for part := range slices.Chunk(subjects, batch) {
-		w.sieve.turn(part)
-		for _, r := range kind.rules {
-			w.sift(r)
+		w.sieve.turn(kind, part)
+		for i := range kind.rules {
+			w.sift(kind, i)
 		}
 	}
 }
 
-// sift judges a batch of subjects by one rule.
-func (w *writer) sift(r *rule) {
-	s := &w.sieve
-	inForce := w.inForce[r.number]
-	if inForce == 0 {
-		w.pass(r, s.all, verdict.NotApplicable, func(int) mask { return 0 })
-		return
-	}
+// sift judges the batch at hand by one rule of its kind.
+func (w *writer) sift(kind *collection, i int) {
+	s, r, inForce := &w.sieve, kind.rules[i], w.inForce[kind.first+i]
 	var out sifted
-	s.sift(r.translated(), r, inForce, &out)
-	w.pass(r, s.all&^out.closer&^out.applies, verdict.NotApplicable, func(int) mask { return inForce })
-	w.pass(r, out.applies&^out.closer, verdict.Met, func(i int) mask { return out.bySet.sets(i, inForce) })
+	if inForce != 0 {
+		p := kind.programs[i].Load()
+		if p == nil { // another record calls for the rule just now
+			p = &r.translated().program
+		}
+		s.sift(p, inForce, &out)
+	}
+	w.pass(r, inForce, &out)
 	for i := range out.closer.each() {
 		w.one(candidate{r, &s.subjects[i]})
 	}
 }
 
-// pass takes note of subjects that passed the sieve.
-func (w *writer) pass(r *rule, which some, outcome verdict.Outcome, sets func(int) mask) {
+// pass takes note of the subjects that passed.
+func (w *writer) pass(r *rule, inForce mask, out *sifted) {
+	passed := w.sieve.all &^ out.closer
 	if !w.every {
-		w.passed[outcome] += which.count()
+		met := (passed & out.applies).count()
+		w.passed.met += met
+		w.passed.beside += passed.count() - met
 		return
 	}
-	for i := range which.each() {
-		w.list(candidate{r, &w.sieve.subjects[i]}, outcome, sets(i), nil)
+	for i := range passed.each() {
+		outcome, sets := verdict.NotApplicable, inForce
+		if out.applies&(1<<i) != 0 {
+			outcome, sets = verdict.Met, out.bySet.sets(i, inForce)
+		}
+		w.list(candidate{r, &w.sieve.subjects[i]}, outcome, sets, nil)
 	}
 }
 
 // one judges a subject by a rule, or leaves it to OPA.
 func (w *writer) one(c candidate) {
-	number := c.rule.number
+	r, inForce := c.rule, w.inForce[c.rule.slot]
 	w.site.own = c.subject
-	if !c.rule.translated().opine(c.rule, w.site, w.inForce[number], &w.says) {
-		w.open[number] = append(w.open[number], c)
+	if !r.translated().opine(r, w.site, inForce, &w.says) {
+		w.open[r.number] = append(w.open[r.number], c)
 		return
 	}
-	w.settle(c, c.rule.judge(w.site, w.inForce[number], &w.says))
+	w.settle(c, r.judge(w.site, inForce, &w.says))
 }
 
 // consultAll has OPA tell what is open.
@@ -186,7 +193,7 @@ func (w *writer) consult(r *rule, candidates []candidate, input ast.Value) error
 	for _, c := range candidates {
 		w.site.own = c.subject
 		says := f.opinion(r, c.id)
-		w.settle(c, r.judge(w.site, w.inForce[r.number], &says))
+		w.settle(c, r.judge(w.site, w.inForce[r.slot], &says))
 	}
 	return nil
 }
@@ -198,7 +205,7 @@ func (w *writer) give(r *rule, candidates []candidate, err error) {
 	w.failures = append(w.failures, fmt.Sprintf("%s: the rule %s could not be evaluated: %s", r.shown, r.meta.ID, says))
 	why := verdict.Gap{Why: "the rule could not be evaluated: " + says}
 	for _, c := range candidates {
-		w.settle(c, judged{outcome: verdict.Undecided, sets: w.inForce[r.number], missing: []verdict.Gap{why}})
+		w.settle(c, judged{outcome: verdict.Undecided, sets: w.inForce[r.slot], missing: []verdict.Gap{why}})
 	}
 }
 

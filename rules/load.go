@@ -33,6 +33,7 @@ type rule struct {
 	clauses []clauseNeed
 	cited   []verdict.Cited // as its sources; whether a law binds is for each record to say
 	number  int             // among the rules of the engine, by id
+	slot    int             // among them, by what they judge
 
 	// elsewhere and outside say why it does not apply.
 	elsewhere, outside string
@@ -51,20 +52,12 @@ type rule struct {
 
 // need is a fact that a rule depends on, of its subject or of a singleton.
 type need struct {
-	name  string // as the metadata writes it
-	at    string // entry of the metadata that lists it
-	of    *collection
-	fact  *operand
-	known question // whether the fact is known
+	name string // as the metadata writes it
+	at   string // entry of the metadata that lists it
+	of   *collection
+	fact *operand
 	// deciding and judging: the Rego rules applies and breach read it.
 	deciding, judging bool
-}
-
-// needOf returns a fact as something that rules on a collection depend on, listed
-// at an entry of the metadata.
-func needOf(own, of *collection, f fact, at string) need {
-	fact := operandOf(own, of, f)
-	return need{name: fact.name, at: at, of: of, fact: fact, known: own.question(present{fact})}
 }
 
 // clauseNeed is what the clauses of one practice set need beside what the rule
@@ -142,7 +135,11 @@ func (e *Engine) read(r *rule) (faults problems) {
 	if r.of != nil {
 		r.query = queryOf(r.shown, r.mod, r.parts(), r.may())
 		r.mentions = r.mentioned(e.kinds)
-		r.translated = sync.OnceValue(func() *translated { return translate(r, e.kinds) })
+		r.translated = sync.OnceValue(func() *translated {
+			t := translate(r, e.kinds)
+			r.of.programs[r.slot-r.of.first].Store(&t.program)
+			return t
+		})
 	}
 	r.isRead.Store(len(faults) == 0)
 	return faults

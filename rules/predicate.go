@@ -95,11 +95,6 @@ type limit struct {
 
 func (l limit) holds(at *site) truth {
 	c := at.cell(l.fact)
-	return l.admits(&c)
-}
-
-// admits tells whether it holds for the fact as it was read.
-func (l *limit) admits(c *cell) truth {
 	if c.state != exact {
 		return readings[c.state]
 	}
@@ -155,13 +150,8 @@ type member struct {
 }
 
 func (m member) holds(at *site) truth {
-	c := at.cell(m.fact)
-	return m.admits(&c)
-}
-
-// admits tells whether it holds for the fact as it was read.
-func (m *member) admits(c *cell) truth {
-	return truthOf(c.state != absent && slices.Contains(m.words, c.text))
+	word, known := m.fact.text(at)
+	return truthOf(known && slices.Contains(m.words, word))
 }
 
 func (m member) String() string {

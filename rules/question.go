@@ -1,78 +1,109 @@
 package rules
 
 import (
+	"slices"
 	"sync"
 )
 
-// question is a condition that is asked of many subjects at once.
+// question is a condition as the sieve asks it. The forms that most conditions have
+// are held in little room and point nowhere: the questions of all rules are gone
+// over for every record, and do not stay in the processor's cache meanwhile.
 type question struct {
+	shape shape
+	is    relation // of a limit
+	spot  spot     // of the fact, of the forms about one
+	value float64  // of a limit
+	words []string // of a member
+
+	of [][]ordinal // the alternatives of either and neither
 	condition
-	// number is that of the question among those of the collection; none if no other
-	// rule can ask the same.
-	number int
-	around bool // it is about the vessel and the job alone
-	// of are the alternatives of anyOf and, with inverted, of noneOf.
-	of       [][]question
-	inverted bool
 }
 
-// none is the number of a question that is not remembered.
-const none = -1
+// ordinal is the number of a question among those about a collection.
+type ordinal int32
+
+type shape uint8
+
+const (
+	anyShape     shape = iota // asked of one subject after the other
+	aroundShape               // about the vessel and the job alone: the same for all
+	presentShape              // present, and so on
+	limitShape
+	memberShape
+	anyOfShape
+	noneOfShape
+)
 
 // answer is what a question finds of some subjects: those for which it holds, and
 // those for which it may hold. Of the latter that are not among the former only OPA
 // can tell.
 type answer struct{ yes, may some }
 
-// questions numbers the questions about a collection, by what they say. Rules are
-// read when a record calls for them, so that it grows.
+// questions are those about a collection. Rules are read when a record calls for
+// them, so that there come to be more; none ever changes.
 type questions struct {
 	sync.Mutex
-	numbers map[string]int
+	all     []question
+	numbers map[string]ordinal // by what they say
 }
 
-func (q *questions) number(says string) int {
+// list returns the questions that there are by now.
+func (q *questions) list() []question {
 	q.Lock()
 	defer q.Unlock()
-	n, known := q.numbers[says]
-	if !known {
-		n = len(q.numbers)
-		q.numbers[says] = n
+	return q.all
+}
+
+// add adds a question, unless one that says the same is there.
+func (q *questions) add(one question, says string) ordinal {
+	q.Lock()
+	defer q.Unlock()
+	n, there := q.numbers[says]
+	if !there {
+		n = ordinal(len(q.all)) //nolint:gosec // far fewer
+		q.all = append(q.all, one)
+		if says != "" {
+			q.numbers[says] = n
+		}
 	}
 	return n
 }
 
 // questionsOf returns conditions that hold together as questions.
-func (c *collection) questionsOf(when []condition) []question {
-	all := make([]question, len(when))
+func (c *collection) questionsOf(when []condition) []ordinal {
+	all := make([]ordinal, len(when))
 	for i, one := range when {
 		all[i] = c.question(one)
 	}
 	return all
 }
 
-func (c *collection) question(one condition) question {
-	q := question{condition: one, number: none}
+func (c *collection) question(one condition) ordinal {
+	q := question{condition: one}
 	switch one := one.(type) {
 	case anyOf:
-		q.of = c.alternatives(one)
-		return q
+		q.shape, q.of = anyOfShape, c.alternatives(one)
 	case noneOf:
-		q.of, q.inverted = c.alternatives(one), true
-		return q
+		q.shape, q.of = noneOfShape, c.alternatives(one)
+	case present:
+		q.shape, q.spot = presentShape, one.fact.spot
+	case limit:
+		q.shape, q.spot, q.is, q.value = limitShape, one.fact.spot, one.is, one.of.is.v
+	case member:
+		q.shape, q.spot, q.words = memberShape, one.fact.spot, one.words
 	}
-	if read, told := reads(one); told {
-		q.number = c.questions.number(one.String())
-		q.around = true
-		for _, fact := range read {
-			q.around = q.around && fact.single != nil
-		}
+	read, told := reads(one)
+	if !told {
+		return c.questions.add(q, "")
 	}
-	return q
+	if !slices.ContainsFunc(read, func(o *operand) bool { return o.single == nil }) {
+		q.shape = aroundShape
+	}
+	return c.questions.add(q, one.String())
 }
 
-func (c *collection) alternatives(of [][]condition) [][]question {
-	all := make([][]question, len(of))
+func (c *collection) alternatives(of [][]condition) [][]ordinal {
+	all := make([][]ordinal, len(of))
 	for i, when := range of {
 		all[i] = c.questionsOf(when)
 	}
@@ -84,8 +115,14 @@ func (c *collection) alternatives(of [][]condition) [][]question {
 func reads(c condition) (facts []*operand, told bool) {
 	told = true
 	read := func(of any) {
-		more, known := readBy(of)
-		facts, told = append(facts, more...), told && known
+		more, plain := readBy(of)
+		facts, told = append(facts, more...), told && plain
+	}
+	readAll := func(alternatives [][]condition) {
+		for _, c := range slices.Concat(alternatives...) {
+			more, plain := reads(c)
+			facts, told = append(facts, more...), told && plain
+		}
 	}
 	switch c := c.(type) {
 	case present:
@@ -106,6 +143,10 @@ func reads(c condition) (facts []*operand, told bool) {
 	case holding:
 		read(c.list)
 		read(c.word)
+	case anyOf:
+		readAll(c)
+	case noneOf:
+		readAll(c)
 	default:
 		return nil, false
 	}

@@ -5,11 +5,12 @@ package rules
 // looked at one by one. Each question is asked once of a subject, whichever rules
 // ask it.
 type sieve struct {
-	site     *site // moves from subject to subject
-	subjects []subject
-	memories []memory // of the subjects
-	all      some
-	known    []answered // by number of the question
+	site      *site // moves from subject to subject
+	subjects  []subject
+	memories  []memory // of the subjects
+	all       some
+	questions []question
+	known     []answered // by number of the question
 }
 
 // answered is what was answered to a question until now.
@@ -26,47 +27,59 @@ type sifted struct {
 }
 
 // turn turns to another batch of subjects.
-func (s *sieve) turn(subjects []subject) {
+func (s *sieve) turn(of *collection, subjects []subject) {
 	s.subjects, s.all = subjects, first(len(subjects))
-	clear(s.known)
 	s.memories = s.memories[:0]
 	for i := range subjects {
 		s.memories = append(s.memories, subjects[i].memory)
 	}
+	s.questions = of.questions.list()
+	clear(s.known)
+	s.grow()
+}
+
+func (s *sieve) grow() {
+	s.known = append(s.known, make([]answered, max(0, len(s.questions)-len(s.known)))...)
 }
 
 // sift judges by one rule. It goes by the same clauses as opine and judge do.
-func (s *sieve) sift(t *translated, r *rule, inForce mask, into *sifted) {
-	var admitted, excluded bySet
+func (s *sieve) sift(p *program, inForce mask, into *sifted) {
+	var admitted, excluded, unsettled bySet
 	for set := range inForce.each() {
 		admitted[set] = s.all
 	}
 	var unsure some
-	if len(t.excludes) > 0 {
-		unsure = s.speaks(t.excludes, inForce, &admitted, &excluded)
+	if len(p.excludes) > 0 {
+		unsure = s.speaks(p.excludes, inForce, &admitted, &excluded)
 		for set := range inForce.each() {
 			admitted[set] &^= excluded[set]
 		}
 	}
 	applies := &into.bySet
-	if *applies = admitted; r.hasApplies {
+	if *applies = admitted; p.hasApplies {
 		*applies = bySet{}
-		unsure |= s.speaks(t.applies, inForce, &admitted, applies)
+		unsure |= s.speaks(p.applies, inForce, &admitted, applies)
+		for set := range inForce.each() {
+			unsettled[set] = admitted[set] &^ applies[set]
+		}
 	}
-	var unsettled bySet
-	for set := range inForce.each() {
-		unsettled[set] = admitted[set] &^ applies[set]
+	into.applies, into.closer = applies.of(inForce), unsure
+	for i := range p.wants {
+		want := &p.wants[i]
+		of := applies.of(want.applies & inForce)
+		if want.unsettled {
+			of |= unsettled.of(inForce)
+		}
+		into.closer |= s.lacking(want.known, of&^into.closer)
 	}
-	into.applies = applies.of(inForce)
-	into.closer = unsure
-	for i := range t.breach {
-		c := &t.breach[i]
+	for i := range p.breach {
+		c := &p.breach[i]
 		if of := applies.of(c.sets&inForce) &^ into.closer; of != 0 {
 			into.closer |= s.holds(c.questions, of).may
 		}
 	}
-	for i := range t.asks {
-		c := &t.asks[i]
+	for i := range p.asks {
+		c := &p.asks[i]
 		of := admitted.of(c.sets&inForce) &^ into.closer
 		if of == 0 {
 			continue
@@ -74,38 +87,16 @@ func (s *sieve) sift(t *translated, r *rule, inForce mask, into *sifted) {
 		a := s.holds(c.questions, of)
 		into.closer |= a.may &^ a.yes
 		asked := applies.of(c.sets & inForce)
-		if c.asks.deciding {
+		if c.deciding {
 			asked |= unsettled.of(c.sets & inForce)
 		}
-		into.closer |= s.lacking(c.asks, a.yes&asked)
-	}
-	s.needs(r, inForce, unsettled.of(inForce), into)
-}
-
-// needs looks closer at subjects that lack a fact.
-func (s *sieve) needs(r *rule, inForce mask, unsettled some, into *sifted) {
-	for i := range r.needs {
-		into.closer |= s.lacking(&r.needs[i], into.applies&^into.closer)
-	}
-	for i := range r.decides {
-		of := unsettled
-		if r.decides[i].judging {
-			of |= into.applies
-		}
-		into.closer |= s.lacking(&r.decides[i], of&^into.closer)
-	}
-	for i := range r.clauses {
-		c := &r.clauses[i]
-		of := into.bySet.of(c.set & inForce)
-		for k := range c.needs {
-			into.closer |= s.lacking(&c.needs[k], of&^into.closer)
-		}
+		into.closer |= s.lacking(c.fact, a.yes&asked)
 	}
 }
 
 // speaks finds of which subjects a part of a rule speaks on behalf of each
 // practice set, and returns those of which that is not certain.
-func (s *sieve) speaks(clauses []clause, inForce mask, among, into *bySet) (unsure some) {
+func (s *sieve) speaks(clauses []spoken, inForce mask, among, into *bySet) (unsure some) {
 	var may bySet
 	for i := range clauses {
 		c := &clauses[i]
@@ -130,60 +121,22 @@ func (s *sieve) speaks(clauses []clause, inForce mask, among, into *bySet) (unsu
 }
 
 // lacking returns those of some subjects that lack a fact.
-func (s *sieve) lacking(n *need, among some) some {
+func (s *sieve) lacking(known ordinal, among some) some {
 	if among == 0 {
 		return 0
 	}
-	return among &^ s.ask(&n.known, among).yes
+	return among &^ s.ask(known, among).yes
 }
 
 // holds tells for which of some subjects questions hold together.
-func (s *sieve) holds(questions []question, among some) answer {
+func (s *sieve) holds(questions []ordinal, among some) answer {
 	a := answer{among, among}
-	for i := range questions {
-		one := s.ask(&questions[i], a.may)
+	for _, n := range questions {
+		one := s.ask(n, a.may)
 		a.yes &= one.yes
 		if a.may = one.may; a.may == 0 {
 			break
 		}
-	}
-	return a
-}
-
-// ask asks one question of some subjects.
-func (s *sieve) ask(q *question, among some) answer {
-	switch {
-	case q.of != nil:
-		return s.either(q, among)
-	case q.number == none:
-		return s.look(q, among)
-	}
-	for q.number >= len(s.known) {
-		s.known = append(s.known, answered{})
-	}
-	m := &s.known[q.number]
-	if anew := among &^ m.asked; anew != 0 {
-		if q.around {
-			anew = s.all
-		}
-		one := s.look(q, anew)
-		m.asked, m.yes, m.may = m.asked|anew, m.yes|one.yes, m.may|one.may
-	}
-	return answer{m.yes & among, m.may & among}
-}
-
-// either asks for alternatives, or whether none of them holds.
-func (s *sieve) either(q *question, among some) answer {
-	var a answer
-	for _, alternative := range q.of {
-		one := s.holds(alternative, among&^a.yes)
-		a.yes, a.may = a.yes|one.yes, a.may|one.may
-		if a.yes == among {
-			break
-		}
-	}
-	if q.inverted {
-		return answer{among &^ a.may, among &^ a.yes}
 	}
 	return a
 }

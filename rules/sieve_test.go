@@ -103,9 +103,9 @@ func TestTheSieveHoldsBackLittle(t *testing.T) {
 		s.site = at
 		total, vain := 0, map[string]int{}
 		for _, r := range engine.rules {
-			s.turn(d.subjects[r.of.number][:min(batch, len(d.subjects[r.of.number]))])
+			s.turn(r.of, d.subjects[r.of.number][:min(batch, len(d.subjects[r.of.number]))])
 			var out sifted
-			s.sift(r.translated(), r, r.all(), &out)
+			s.sift(&r.translated().program, r.all(), &out)
 			total += s.all.count()
 			for i := range out.closer.each() {
 				at.own = &s.subjects[i]

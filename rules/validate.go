@@ -190,7 +190,7 @@ func (v *validator) facts(r *rule, at string, named []string) []need {
 			v.at(r, at, "%s has no fact %q%s", of.name, plain, meant(plain, names(of.facts)))
 			continue
 		}
-		all = append(all, needOf(r.of, of, f, at))
+		all = append(all, need{name: name, of: of, fact: operandOf(r.of, of, f), at: at})
 	}
 	return all
 }

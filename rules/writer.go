@@ -19,13 +19,13 @@ type writer struct {
 	plain   bool
 	every   bool // what is met or not applicable is listed, too
 
-	inForce []mask        // by number of the rule
+	inForce []mask        // by slot of the rule
 	cites   [][]cites     // by number of the rule
 	open    [][]candidate // what OPA has to say, by number of the rule
 
-	failures []string       // of a yard's rules
-	passed   verdict.Counts // what is not listed
-	listed   []listing      // what is
+	failures []string                  // of a yard's rules
+	passed   struct{ met, beside int } // what is not listed, the rule not applying to the latter
+	listed   []listing                 // what is
 	site     *site
 	sieve    sieve
 	says     opinion // of the rule at hand
@@ -47,11 +47,14 @@ type cites struct {
 
 // settle takes note of the outcome of one pair.
 func (w *writer) settle(c candidate, j judged) {
-	if !w.every && (j.outcome == verdict.Met || j.outcome == verdict.NotApplicable) {
-		w.passed[j.outcome]++
-		return
+	switch {
+	case !w.every && j.outcome == verdict.Met:
+		w.passed.met++
+	case !w.every && j.outcome == verdict.NotApplicable:
+		w.passed.beside++
+	default:
+		w.list(c, j.outcome, j.sets, &j)
 	}
-	w.list(c, j.outcome, j.sets, &j)
 }
 
 func (w *writer) list(c candidate, outcome verdict.Outcome, sets mask, more *judged) {
@@ -93,9 +96,8 @@ func (w *writer) verdict(s *listing, v *verdict.Verdict) {
 // counts counts what is listed and what is not.
 func (w *writer) counts(listed []verdict.Verdict) verdict.Counts {
 	all := verdict.Count(listed)
-	for outcome, n := range w.passed {
-		all[outcome] += n
-	}
+	all[verdict.Met] += w.passed.met
+	all[verdict.NotApplicable] += w.passed.beside
 	return all
 }
 
