@@ -76,7 +76,7 @@ func (s *session) judgingBy(settings *yard.Settings, today time.Time) (*judging,
 // verdicts judges a solved record and returns what stands against it.
 func (j *judging) verdicts(path string, one solved) (verdict.Record, error) {
 	doc := one.facts()
-	doc.Practice = j.practice.inForce(doc.Practice, one.record.Practice.At.Start.Line > 0)
+	doc.Practice = j.practice.inForce(doc.Practice, one.record.Practice.At().Start.Line > 0)
 	judged, err := j.rules.JudgeBriefly(one.record, doc, j.today)
 	if err != nil {
 		return verdict.Record{}, &programFault{err}

@@ -40,7 +40,7 @@ func TestMergeKeysBringWhatIsNotWritten(t *testing.T) {
 	assert.Equal(t, []string{"base", "wet", "one", "two", "three", "four"}, ids(r.Spaces))
 
 	// What is merged stands where it is written: there it can be put right.
-	assert.Equal(t, r.Space("base").Ambient.At, r.Space("one").Ambient.At)
+	assert.Equal(t, r.Space("base").Ambient.At(), r.Space("one").Ambient.At())
 	assert.Equal(t, r.Places.At("spaces.base.ambient"), r.Places.At("spaces.one.ambient"))
 	assert.Equal(t, span4(7, 20, 7, 28), r.Places.At("spaces.one.exposure"))
 }
@@ -70,9 +70,9 @@ conductors:
 
 	// An alias of a value is the place of use; what stands within an alias of
 	// a mapping is where it is written.
-	assert.Equal(t, "*r", cut(text, r.Component("g").Rating.At))
+	assert.Equal(t, "*r", cut(text, r.Component("g").Rating.At()))
 	assert.Equal(t, "*first", cut(text, r.Conductor("P3").Route[0].At))
-	assert.Equal(t, "1 m", cut(text, r.Conductor("P3").Route[0].Length.At))
+	assert.Equal(t, "1 m", cut(text, r.Conductor("P3").Route[0].Length.At()))
 	assert.Equal(t, "*route", cut(text, mustPlace(t, r, text, "conductors.P2.route")))
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
@@ -13,10 +14,10 @@ import (
 type reference struct {
 	to   target
 	name string
-	at   verdict.Range
+	at   tree.Extent
 }
 
-func (d *decoder) refer(to target, name string, at verdict.Range) {
+func (d *decoder) refer(to target, name string, at tree.Extent) {
 	if to != nothing && !d.muted {
 		d.refs = append(d.refs, reference{to, name, at})
 	}
@@ -97,7 +98,7 @@ func exists[T any](d *decoder, ref reference, ok bool, what string, parts []*T) 
 }
 
 func (d *decoder) missing(ref reference, what string, names []string) {
-	d.fault(ref.at, "%q is no %s of this record; %s", clip(ref.name), what, choices(ref.name, names, "the record has"))
+	d.faultIn(ref.at.Range(), "%q is no %s of this record; %s", clip(ref.name), what, choices(ref.name, names, "the record has"))
 }
 
 // kindred checks a reference to a component of some kinds.
@@ -116,7 +117,7 @@ func (d *decoder) kindred(ref reference, what string, fits func(Kind) bool) {
 		d.missing(ref, what, names)
 		return
 	}
-	d.fault(ref.at, "%q is a %s and no %s; %s", ref.name, c.Kind.V, what, choices(ref.name, names, "the record has"))
+	d.faultIn(ref.at.Range(), "%q is a %s and no %s; %s", ref.name, c.Kind.V, what, choices(ref.name, names, "the record has"))
 }
 
 // bundle checks the bundle of a segment. Records that list no bundles may name
@@ -127,7 +128,7 @@ func (d *decoder) bundle(ref reference) {
 	}
 	if len(d.r.Bundles) == 0 {
 		if !plainID(ref.name) {
-			d.fault(ref.at, "%q is no id of a bundle; use %s", clip(ref.name), idHelp)
+			d.faultIn(ref.at.Range(), "%q is no id of a bundle; use %s", clip(ref.name), idHelp)
 		}
 		return
 	}
@@ -160,7 +161,7 @@ func (d *decoder) landing(t Terminal) bool {
 	}
 	c := d.r.components[t.Component]
 	if c == nil {
-		d.fault(t.At, "%q is no component of this record; %s", clip(t.Component), choices(t.Component, ids(d.r.Components), "the record has"))
+		d.faultIn(t.At, "%q is no component of this record; %s", clip(t.Component), choices(t.Component, ids(d.r.Components), "the record has"))
 		return false
 	}
 	if !c.Kind.Is() {
@@ -170,7 +171,7 @@ func (d *decoder) landing(t Terminal) bool {
 		return true
 	}
 	if len(c.Links)+len(c.Coils) == 0 && len(KindOf(c.Kind.V).Terminals) == 0 {
-		d.fault(t.At, "the %s %q has no terminals yet; list the paths inside it under \"links\", such as {between: [in, out]}", c.Kind.V, c.ID)
+		d.faultIn(t.At, "the %s %q has no terminals yet; list the paths inside it under \"links\", such as {between: [in, out]}", c.Kind.V, c.ID)
 		return false
 	}
 	d.noTerminal(c, t.Name, t.At)
@@ -188,7 +189,7 @@ func (d *decoder) posts(c *Component) {
 
 func (d *decoder) noTerminal(c *Component, name string, at verdict.Range) {
 	names, _ := TerminalsOf(c)
-	d.fault(at, "the %s %q has no terminal %q; %s", c.Kind.V, c.ID, clip(name), choices(name, names, "it has"))
+	d.faultIn(at, "the %s %q has no terminal %q; %s", c.Kind.V, c.ID, clip(name), choices(name, names, "it has"))
 }
 
 // apart checks that a conductor does not lead back to where it starts.
@@ -198,9 +199,9 @@ func (d *decoder) apart(c *Conductor) {
 	}
 	switch on := d.r.components[c.From.Component]; {
 	case c.From.Name == c.To.Name:
-		d.fault(c.To.At, "%q goes from %s to itself; name the terminal at its other end", c.ID, c.From)
+		d.faultIn(c.To.At, "%q goes from %s to itself; name the terminal at its other end", c.ID, c.From)
 	case KindOf(on.Kind.V).OneNode:
-		d.fault(c.To.At, "%q begins and ends on the %s %q, whose studs are one point; name the component at its other end", c.ID, on.Kind.V, on.ID)
+		d.faultIn(c.To.At, "%q begins and ends on the %s %q, whose studs are one point; name the component at its other end", c.ID, on.Kind.V, on.ID)
 	}
 }
 
@@ -220,12 +221,12 @@ func (d *decoder) subject(ref reference) {
 		"bundles": ids(d.r.Bundles), "penetrations": ids(d.r.Penetrations), "cases": ids(d.r.Cases),
 	}[section]
 	if id, _, _ = strings.Cut(id, "."); slices.Contains(names, id) {
-		d.fault(ref.at, "%q is no part of this record: %s.%s is, and has no such part; name %[2]s.%[3]s", clip(ref.name), section, id)
+		d.faultIn(ref.at.Range(), "%q is no part of this record: %s.%s is, and has no such part; name %[2]s.%[3]s", clip(ref.name), section, id)
 		return
 	}
 	if w, ok := nearest(id, names); ok {
-		d.fault(ref.at, "%q is no part of this record; did you mean \"%s.%s\"?", clip(ref.name), section, w)
+		d.faultIn(ref.at.Range(), "%q is no part of this record; did you mean \"%s.%s\"?", clip(ref.name), section, w)
 		return
 	}
-	d.fault(ref.at, "%q is no part of this record; write a path such as conductors.P4 or vessel", clip(ref.name))
+	d.faultIn(ref.at.Range(), "%q is no part of this record; write a path such as conductors.P4 or vessel", clip(ref.name))
 }

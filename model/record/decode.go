@@ -29,18 +29,17 @@ var decoders = sync.Pool{New: func() any { return &decoder{} }}
 func (d *decoder) decode(name string, text []byte) (*Record, Faults) {
 	sum := sha256.Sum256(text)
 	r := &Record{Name: name, SHA256: hex.EncodeToString(sum[:])}
-	d.name, d.r = name, r
+	d.name, d.r, d.words = name, r, vocabulary()
 	var doc *tree.Node
 	if doc, d.src, d.faults = parse(name, text, &d.nodes); doc == nil {
 		return r, d.faults
 	}
-	top := verdict.Position{Line: 1, Column: 1}
-	start := verdict.Range{Start: top, End: top}
-	rootTable().decode(d, start, start, doc, spot{number: root}, "", r)
+	d.places.begin()
+	rootTable().decode(d, start(), doc, spot{part: root}, "", r)
 	if r.Practice.State == Absent {
 		r.Practice.V, r.Practice.State = DefaultPractice(), Given
 	}
-	r.Places = placesOf(d.places)
+	r.Places = d.places.placed()
 	d.check()
 	return r, d.faults.sorted()
 }
@@ -48,6 +47,7 @@ func (d *decoder) decode(name string, text []byte) (*Record, Faults) {
 // decoder carries the state of one decoding.
 type decoder struct {
 	name    string
+	words   *lexicon
 	src     *tree.Source
 	r       *Record
 	faults  Faults
@@ -64,10 +64,11 @@ type decoder struct {
 type scratch struct {
 	nodes   tree.Arena
 	refs    []reference
-	places  []place
+	places  placing
+	paths   paths
 	repeats repeats
 	pairs   []keyed // of the mappings that are being read
-	taken   keySet  // keys of the mapping that is being merged
+	taken   wordSet // keys of the mapping that is being merged
 }
 
 // forget makes a decoder ready for another record. What a hostile file made large is
@@ -76,8 +77,10 @@ func (d *decoder) forget() {
 	kept := d.scratch
 	kept.nodes.Forget()
 	kept.repeats.forget()
-	kept.taken.forget()
-	kept.refs, kept.places, kept.pairs = emptied(kept.refs), emptied(kept.places), emptied(kept.pairs[:cap(kept.pairs)])
+	kept.taken.unheard.forget()
+	kept.refs, kept.pairs = emptied(kept.refs), emptied(kept.pairs[:cap(kept.pairs)])
+	kept.places = placing{emptied(kept.places.parts), emptied(kept.places.values)}
+	kept.paths = paths{}
 	*d = decoder{scratch: kept}
 }
 
@@ -94,7 +97,18 @@ func emptied[T any](list []T) []T {
 // maxExpanded bounds what aliases and merge keys expand to.
 const maxExpanded = 250_000
 
-func (d *decoder) fault(at verdict.Range, format string, args ...any) {
+// start stands for the record as a whole, at the start of the file.
+func start() *tree.Node {
+	return &tree.Node{At: tree.Extent{Line: 1, Column: 1, EndLine: 1, EndColumn: 1}}
+}
+
+// fault reports what is wrong with a node.
+func (d *decoder) fault(at *tree.Node, format string, args ...any) {
+	d.faultIn(d.src.RangeOf(at), format, args...)
+}
+
+// faultIn reports what is wrong in a range.
+func (d *decoder) faultIn(at verdict.Range, format string, args ...any) {
 	switch {
 	case d.muted || d.stopped:
 	case len(d.faults) >= maxFaults:
@@ -105,20 +119,11 @@ func (d *decoder) fault(at verdict.Range, format string, args ...any) {
 	}
 }
 
-// spot is where in the record the decoder is: the path of a part, "" for a single
-// value, and the number of its place.
+// spot is where in the record the decoder is: the number and the path of a part. In
+// a single value it is that of the part which the value belongs to, without path.
 type spot struct {
-	path   string
-	number int32
-}
-
-// join is the path of a part within another.
-func (d *decoder) join(path, key string) string { return join(path, key) }
-
-// place keeps where a step under a place stands, and returns its number.
-func (d *decoder) place(under int32, step string, at verdict.Range) int32 {
-	d.places = append(d.places, place{step, under, tree.Of(at)})
-	return int32(len(d.places) - 1)
+	part int32
+	path string
 }
 
 // enter returns the node that an alias stands for, or the node itself; leave ends
@@ -136,6 +141,12 @@ func (d *decoder) leave(n *tree.Node) {
 	}
 }
 
+// extent returns the range of a node.
+func (d *decoder) extent(n *tree.Node) tree.Extent {
+	d.src.Locate(n)
+	return n.At
+}
+
 // spend accounts for one more key or item and reports whether to go on.
 func (d *decoder) spend() bool {
 	if d.depth > 0 && !d.stopped {
@@ -146,32 +157,26 @@ func (d *decoder) spend() bool {
 
 func (d *decoder) expand(n int) {
 	if d.expanded += n; d.expanded > maxExpanded && !d.stopped {
-		top := verdict.Position{Line: 1, Column: 1}
-		d.fault(verdict.Range{Start: top, End: top}, "aliases and merge keys expand to more than %d entries; write them out or use fewer", maxExpanded)
+		d.fault(start(), "aliases and merge keys expand to more than %d entries; write them out or use fewer", maxExpanded)
 		d.stopped = true
 	}
 }
 
-// word returns the text of a key.
-func word(n *tree.Node) (string, bool) {
-	n = n.Aimed()
-	return n.Value, n.Kind == tree.Scalar && n.Tag != tree.Null
-}
-
 // id reads a key that names a part of the record.
-func (d *decoder) id(n *tree.Node, at verdict.Range, what string) (string, bool) {
-	id, ok := word(n)
+func (d *decoder) id(n *tree.Node, what string) (string, bool) {
+	key := n.Aimed()
+	id, ok := key.Value, isWord(key)
 	switch {
 	case !ok:
-		d.fault(at, "the id of a %s is a plain word; here stands %s", what, noun(n))
+		d.fault(n, "the id of a %s is a plain word; here stands %s", what, noun(n))
 	case !plainID(id):
-		d.fault(at, "%q is no id of a %s; use %s", clip(id), what, idHelp)
+		d.fault(n, "%q is no id of a %s; use %s", clip(id), what, idHelp)
 		ok = false
 	case id == unknownWord || id == noneWord:
-		d.fault(at, "%q cannot be an id: it stands for a value; give this %s another one", id, what)
+		d.fault(n, "%q cannot be an id: it stands for a value; give this %s another one", id, what)
 		ok = false
 	case len(id) > maxID:
-		d.fault(at, "this id of a %s has %d characters; use at most %d", what, len(id), maxID)
+		d.fault(n, "this id of a %s has %d characters; use at most %d", what, len(id), maxID)
 		ok = false
 	}
 	return id, ok

@@ -51,14 +51,14 @@ func Describe(path string, kindOf func(id string) string) (Field, bool) {
 
 // describe finds the spec at the steps of a path, and its place in its mapping.
 func (t *table[T]) describe(path []string, kind int) (*spec, int) {
-	if len(path) == 0 || len(t.index.of(path[0])) == 0 {
+	if len(path) == 0 || t.named(path[0], -1) == nil {
 		return nil, 0
 	}
 	of := kind
 	if t.kind == nil {
 		of = -1 // only the keys of a component depend on its kind
 	}
-	f, _ := t.find(path[0], of)
+	f := t.named(path[0], of)
 	switch {
 	case f == nil:
 		return nil, 0
@@ -103,7 +103,7 @@ func (t *table[T]) keysAt(path []string) []string {
 	if len(path) == 0 {
 		return t.keys
 	}
-	f, _ := t.find(path[0], -1)
+	f := t.named(path[0], -1)
 	if f == nil || f.part == nil {
 		return nil
 	}

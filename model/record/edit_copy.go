@@ -42,7 +42,7 @@ func valueOf(m *tree.Node, key string, depth int) *tree.Node {
 
 // rewritten writes a copy of a node on one line, with the change made in it.
 func (e *editor) rewritten(n *tree.Node, path []string) (string, error) {
-	d := &decoder{src: e.src, r: &Record{}}
+	d := &decoder{src: e.src, r: &Record{}, words: vocabulary()}
 	copied := flat(d, n, 0)
 	target := copied
 	for i, step := range path {

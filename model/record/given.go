@@ -18,7 +18,7 @@ func GivenPaths() []string {
 	for _, key := range signOffTable().keys {
 		all = append(all, "sign_off."+key)
 	}
-	kind, _ := testTable().find("kind", -1)
+	kind := testTable().named("kind", -1)
 	for _, word := range kind.words {
 		all = append(all, "tests."+word)
 	}
@@ -49,7 +49,7 @@ func (r *Record) Given(path string) bool {
 }
 
 func given[T any](t *table[T], of *T, key string) bool {
-	f, _ := t.find(key, -1)
+	f := t.named(key, -1)
 	if f == nil {
 		return false
 	}

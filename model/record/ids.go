@@ -28,7 +28,7 @@ func (s *idSet) first(i int, id string) *tree.Node {
 		return first
 	}
 	for _, p := range s.pairs[:i] {
-		if other, ok := word(p.key); ok && other == id {
+		if key := p.key.Aimed(); key.Value == id && isWord(key) {
 			return p.key
 		}
 	}

@@ -10,7 +10,7 @@ import (
 // says it with anchors followed and merges done: what an edit must not change
 // beyond what it is for. An empty mapping or list is a value, too.
 func Leaves(name string, text []byte) (map[string]string, error) {
-	d := &decoder{name: name, r: &Record{}}
+	d := &decoder{name: name, r: &Record{}, words: vocabulary()}
 	root, src, faults := parse(name, text, &d.nodes)
 	if len(faults) > 0 {
 		return nil, faults

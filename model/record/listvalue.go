@@ -3,11 +3,10 @@ package record
 import (
 	"driploop/model/quantity"
 	"driploop/model/record/internal/tree"
-	"driploop/model/verdict"
 )
 
 // listValue reads a list of plain values.
-func (d *decoder) listValue(s *spec, n *tree.Node, at verdict.Range, in spot, target any) {
+func (d *decoder) listValue(s *spec, n, at *tree.Node, in spot, target any) {
 	items, unknown, ok := d.items(s, n, in)
 	if !ok {
 		return
@@ -21,17 +20,17 @@ func (d *decoder) listValue(s *spec, n *tree.Node, at verdict.Range, in spot, ta
 		switch {
 		case s.shape == barrelShape && !d.barrelOK(s, items, unknown, at):
 		case unknown:
-			*v = Words{V: known(items), State: Unknown, At: at}
+			*v = Words{V: known(items), State: Unknown, at: d.extent(at)}
 		default:
-			*v = Words{V: known(items), State: Given, At: at}
+			*v = Words{V: known(items), State: Given, at: d.extent(at)}
 		}
 	case *Span:
 		if unknown {
-			*v = Span{State: Unknown, At: at}
+			*v = Span{State: Unknown, at: d.extent(at)}
 			return
 		}
 		if pair, ok := d.spanValue(s, items, at); ok {
-			*v = Span{V: pair, State: Given, At: at}
+			*v = Span{V: pair, State: Given, at: d.extent(at)}
 		}
 	case *[]string:
 		if len(items) != 2 || items[0].text == items[1].text {
@@ -45,7 +44,7 @@ func (d *decoder) listValue(s *spec, n *tree.Node, at verdict.Range, in spot, ta
 // item is one plain value of a list.
 type item struct {
 	text string
-	at   verdict.Range
+	at   *tree.Node
 }
 
 func known(items []item) []string {
@@ -62,29 +61,27 @@ func known(items []item) []string {
 func (d *decoder) items(s *spec, n *tree.Node, in spot) (items []item, unknown, ok bool) {
 	items = make([]item, 0, min(n.Size, 64))
 	ok = true
-	var first map[string]verdict.Range
+	var first map[string]*tree.Node
 	if s.shape == wordsShape && n.Size > 1 {
-		first = make(map[string]verdict.Range, min(n.Size, 64))
+		first = make(map[string]*tree.Node, min(n.Size, 64))
 	}
-	i := -1
 	for c := n.First; c != nil; c = c.Next {
 		if !d.spend() {
 			return nil, false, false
 		}
-		i++
-		at, value := d.src.RangeOf(c), c.Aimed()
-		d.place(in.number, itemStep(i), at)
+		value := c.Aimed()
+		d.places.value(in.part, unheard, d.extent(c))
 		if value.Kind != tree.Scalar || value.IsNull() {
-			d.fault(at, "an item of %q is %s; write plain values, such as %s", s.key, noun(c), s.example)
+			d.fault(c, "an item of %q is %s; write plain values, such as %s", s.key, noun(c), s.example)
 			ok = false
 			continue
 		}
-		items = append(items, item{value.Value, at})
+		items = append(items, item{value.Value, c})
 		if isUnknown(value) {
 			unknown = true
 			continue
 		}
-		if !d.itemOK(s, value.Value, at) {
+		if !d.itemOK(s, value.Value, c) {
 			ok = false
 			continue
 		}
@@ -92,21 +89,21 @@ func (d *decoder) items(s *spec, n *tree.Node, in spot) (items []item, unknown, 
 			continue
 		}
 		if other, twice := first[value.Value]; twice {
-			d.fault(at, "%q is in this list twice; the first one stands in line %d, column %d: keep one", clip(value.Value), other.Start.Line, other.Start.Column)
+			d.fault(c, "%q is in this list twice; the first one stands in line %d, column %d: keep one", clip(value.Value), d.extent(other).Line, d.extent(other).Column)
 			ok = false
 		}
-		first[value.Value] = at
+		first[value.Value] = c
 	}
 	return items, unknown, ok
 }
 
-func (d *decoder) itemOK(s *spec, value string, at verdict.Range) bool {
+func (d *decoder) itemOK(s *spec, value string, at *tree.Node) bool {
 	switch s.shape {
 	case wordsShape:
 		if !d.textOK(s, value, at) {
 			return false
 		}
-		d.refer(s.refs, value, at)
+		d.refer(s.refs, value, d.extent(at))
 	case pairShape:
 		if !plainID(value) {
 			d.fault(at, "%q is no name of a terminal; use %s", clip(value), idHelp)
@@ -122,7 +119,7 @@ func (d *decoder) itemOK(s *spec, value string, at verdict.Range) bool {
 }
 
 // barrelOK checks one or two conductor sizes, the smaller first.
-func (d *decoder) barrelOK(s *spec, items []item, unknown bool, at verdict.Range) bool {
+func (d *decoder) barrelOK(s *spec, items []item, unknown bool, at *tree.Node) bool {
 	if len(items) == 0 || len(items) > 2 {
 		d.fault(at, "%q takes the smallest and the largest conductor, such as %s", s.key, s.example)
 		return false
@@ -143,7 +140,7 @@ func (d *decoder) barrelOK(s *spec, items []item, unknown bool, at verdict.Range
 }
 
 // spanValue reads a least and a greatest value.
-func (d *decoder) spanValue(s *spec, items []item, at verdict.Range) (pair [2]quantity.Quantity, ok bool) {
+func (d *decoder) spanValue(s *spec, items []item, at *tree.Node) (pair [2]quantity.Quantity, ok bool) {
 	if len(items) != 2 {
 		d.fault(at, "%q takes the least and the greatest value, such as %s", s.key, s.example)
 		return pair, false

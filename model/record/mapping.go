@@ -2,36 +2,32 @@ package record
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"driploop/model/record/internal/tree"
-
-	"driploop/model/verdict"
 )
 
 // maxFields bounds the fields of one table.
 const maxFields = 128
 
 // decode reads a mapping into v: all keys that are right, a fault for each that
-// is not. The ranges are those of its key, or of the list item, and of the
-// mapping itself.
-func (t *table[T]) decode(d *decoder, at, body verdict.Range, n *tree.Node, in spot, id string, v *T) {
+// is not. It stands at its key; in a list, at itself.
+func (t *table[T]) decode(d *decoder, at, n *tree.Node, in spot, id string, v *T) {
 	m := d.enter(n)
 	defer d.leave(n)
 	if e, ok := any(v).(entrant); ok {
-		*e.entry() = Entry{ID: id, Path: in.path, At: at, Body: body}
+		*e.entry() = Entry{ID: id, Path: in.path, At: d.src.RangeOf(at), Body: d.src.RangeOf(n)}
 	}
 	if m.Kind != tree.Mapping {
 		switch {
 		case isUnknown(m):
-			d.fault(body, "a %s cannot be unknown as a whole; write unknown for each value that is", t.name)
+			d.fault(n, "a %s cannot be unknown as a whole; write unknown for each value that is", t.name)
 		case m.IsNull():
 			d.fault(at, "%s has no value; write a mapping with the keys %s", quoteOr(id, "this "+t.name), t.sample())
 		default:
-			d.fault(body, "%s is %s; write a mapping with the keys %s", quoteOr(id, "this "+t.name), noun(m), t.sample())
+			d.fault(n, "%s is %s; write a mapping with the keys %s", quoteOr(id, "this "+t.name), noun(m), t.sample())
 		}
-		t.fill(d, in.path, Absent, verdict.Range{}, v)
+		t.fill(d, in.path, Absent, tree.Extent{}, v)
 		return
 	}
 	pairs := d.pairsOf(m)
@@ -61,11 +57,11 @@ func (s *fieldSet) has(i int) bool { return s[i/64]>>(i%64)&1 == 1 }
 
 // decodeKind reads the kind ahead of the other keys, which depend on it.
 func (t *table[T]) decodeKind(d *decoder, pairs []keyed, v *T) int {
+	f := t.named("kind", -1)
 	for _, p := range pairs {
-		if key, _ := word(p.key); key == "kind" {
-			f := &t.fields[t.index.of(key)[0]]
+		if key := p.key.Aimed(); key.Value == f.key && isWord(key) {
 			d.muted = true // its faults come when its turn comes
-			d.value(&f.spec, verdict.Range{}, p.value, spot{}, f.at(v))
+			d.value(&f.spec, p.key, p.value, spot{}, f.at(v))
 			d.muted = false
 			return t.kind(v)
 		}
@@ -75,35 +71,36 @@ func (t *table[T]) decodeKind(d *decoder, pairs []keyed, v *T) int {
 
 // decodePair reads one of the pairs of a mapping.
 func (t *table[T]) decodePair(d *decoder, pairs []keyed, number int, in spot, kind int, seen *fieldSet, v *T) {
-	p := pairs[number]
-	key, ok := word(p.key)
-	at := d.src.RangeOf(p.key)
-	if !ok {
-		d.fault(at, "a key is a plain word; here stands %s", noun(p.key))
+	p := &pairs[number]
+	key := p.key.Aimed()
+	if !isWord(key) {
+		d.fault(p.key, "a key is a plain word; here stands %s", noun(p.key))
 		return
 	}
-	f, i := t.find(key, kind)
+	f, i := t.find(p.word, kind)
 	if f == nil {
-		t.strange(d, at, key, kind)
+		t.strange(d, p.key, key.Value, kind)
 		return
 	}
 	if seen.has(i) {
-		first := pairs[slices.IndexFunc(pairs, func(p keyed) bool { other, ok := word(p.key); return ok && other == key })].key.Begin()
-		d.fault(at, "%q is here twice; the first one stands in line %d, column %d: keep one of them", key, first.Line, first.Column)
+		first := firstOf(pairs, p.word).Begin()
+		d.fault(p.key, "%q is here twice; the first one stands in line %d, column %d: keep one of them", key.Value, first.Line, first.Column)
 		return
 	}
 	seen.add(i)
-	here := spot{number: d.place(in.number, key, at)}
-	if f.part != nil {
-		here.path = d.join(in.path, key)
+	if f.part == nil {
+		d.places.value(in.part, p.word, d.extent(p.key))
+		d.value(&f.spec, p.key, p.value, spot{part: in.part}, f.at(v))
+		return
 	}
-	d.value(&f.spec, at, p.value, here, f.at(v))
+	here := spot{d.places.part(in.part, f.key, d.extent(p.key)), d.paths.under(in.path, f.key)}
+	d.value(&f.spec, p.key, p.value, here, f.at(v))
 }
 
 // strange reports a key that the mapping does not have, and what would be right.
-func (t *table[T]) strange(d *decoder, at verdict.Range, key string, kind int) {
+func (t *table[T]) strange(d *decoder, at *tree.Node, key string, kind int) {
 	mine := t.keysFor(kind)
-	if all := t.index.of(key); len(all) > 0 {
+	if all := t.all(key); len(all) > 0 {
 		var carriers kindSet
 		for _, i := range all {
 			carriers |= t.fields[i].kinds
@@ -124,21 +121,21 @@ func (t *table[T]) strange(d *decoder, at verdict.Range, key string, kind int) {
 
 // complete reports required keys that are missing and sets the paths of parts
 // that are.
-func (t *table[T]) complete(d *decoder, at verdict.Range, path string, seen fieldSet, v *T) {
+func (t *table[T]) complete(d *decoder, at *tree.Node, path string, seen fieldSet, v *T) {
 	for _, i := range t.musts {
-		if f := &t.fields[i]; !seen.has(t.index.of(f.key)[0]) {
+		if f := &t.fields[i]; !seen.has(t.byWord()[vocabulary().number(f.key)]) {
 			d.fault(at, "%s has no %q; write %s", quoteOr(path, "the record"), f.key, f.sample())
 		}
 	}
 	for _, i := range t.parts {
 		if f := &t.fields[i]; !seen.has(i) {
-			f.part.fill(d, d.join(path, f.key), Absent, verdict.Range{}, f.at(v))
+			f.part.fill(d, d.paths.under(path, f.key), Absent, tree.Extent{}, f.at(v))
 		}
 	}
 }
 
 // fill marks every value in v as absent or unknown and sets the paths.
-func (t *table[T]) fill(d *decoder, path string, state State, at verdict.Range, v *T) {
+func (t *table[T]) fill(d *decoder, path string, state State, at tree.Extent, v *T) {
 	if e, ok := any(v).(entrant); ok && e.entry().Path == "" {
 		e.entry().Path = path
 	}
@@ -149,7 +146,7 @@ func (t *table[T]) fill(d *decoder, path string, state State, at verdict.Range, 
 	}
 	for _, i := range t.parts {
 		f := &t.fields[i]
-		f.part.fill(d, d.join(path, f.key), state, at, f.at(v))
+		f.part.fill(d, d.paths.under(path, f.key), state, at, f.at(v))
 	}
 }
 

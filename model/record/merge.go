@@ -12,7 +12,23 @@ import (
 const maxMergeDepth = 16
 
 // keyed is a key of a mapping with its value.
-type keyed struct{ key, value *tree.Node }
+type keyed struct {
+	key, value *tree.Node
+	word       word // of the key
+}
+
+// isWord reports whether a key is a text; any text may be one but that of no value.
+func isWord(key *tree.Node) bool { return key.Kind == tree.Scalar && key.Tag != tree.Null }
+
+// firstOf returns the first key that is a word.
+func firstOf(pairs []keyed, w word) *tree.Node {
+	for _, p := range pairs {
+		if p.word == w && isWord(p.key.Aimed()) {
+			return p.key
+		}
+	}
+	return nil
+}
 
 // pairsOf returns the keys and values of a mapping, those that merge keys bring
 // after its own, as in YAML 1.1: own keys win, then the earlier merge. They are to
@@ -23,12 +39,14 @@ func (d *decoder) pairsOf(m *tree.Node) []keyed {
 		d.taken.clear()
 	}
 	for key := m.First; key != nil; key = key.Next.Next {
-		switch {
-		case !m.Merges:
-			d.pairs = append(d.pairs, keyed{key, key.Next})
-		case !key.IsMerge():
-			d.pairs = append(d.pairs, keyed{key, key.Next})
-			d.taken.add(key.Aimed().Value)
+		if m.Merges && key.IsMerge() {
+			continue
+		}
+		text := key.Aimed().Value
+		w := d.words.number(text)
+		d.pairs = append(d.pairs, keyed{key, key.Next, w})
+		if m.Merges {
+			d.taken.add(w, text)
 		}
 	}
 	if m.Merges {
@@ -78,14 +96,13 @@ func (d *decoder) merge(m *tree.Node, depth int) {
 		if !key.IsMerge() {
 			continue
 		}
-		at := d.src.RangeOf(key)
 		if depth >= maxMergeDepth {
-			d.fault(at, "mappings merge into each other more than %d deep; write one of them out", maxMergeDepth)
+			d.fault(key, "mappings merge into each other more than %d deep; write one of them out", maxMergeDepth)
 			return
 		}
 		for from := range merged(key.Next) {
 			if from.Kind != tree.Mapping {
-				d.fault(at, "\"<<\" takes a mapping or a list of mappings by alias, such as \"<<: *name\"; here stands %s", noun(from))
+				d.fault(key, "\"<<\" takes a mapping or a list of mappings by alias, such as \"<<: *name\"; here stands %s", noun(from))
 				continue
 			}
 			d.expand(1 + int(from.Size)/2)
@@ -93,8 +110,12 @@ func (d *decoder) merge(m *tree.Node, depth int) {
 				return
 			}
 			for k := from.First; k != nil; k = k.Next.Next {
-				if own := k.Aimed(); !own.IsMerge() && d.taken.add(own.Value) {
-					d.pairs = append(d.pairs, keyed{k, k.Next})
+				own := k.Aimed()
+				if own.IsMerge() {
+					continue
+				}
+				if w := d.words.number(own.Value); d.taken.add(w, own.Value) {
+					d.pairs = append(d.pairs, keyed{k, k.Next, w})
 				}
 			}
 			d.merge(from, depth+1)

@@ -5,8 +5,6 @@ import (
 	"iter"
 	"maps"
 	"slices"
-	"strconv"
-	"strings"
 
 	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
@@ -16,29 +14,39 @@ import (
 // of conductors.P1.route[0].length is the place of its key, that of
 // conductors.P1.route[0] the place of the item itself. The zero Places has none.
 //
-// A place knows its last step and the place that it is under, so no path is made
-// before somebody asks for it.
+// A place knows its last step and what it is under, so no path is made before
+// somebody asks for it.
 type Places struct {
-	all []place
-	// slots find a step under a place: the number of a place plus 1, or 0, from
-	// the slot on that their hash names. There are twice as many as places, or more.
+	parts  []partPlace
+	values []valuePlace
+	// slots find a step under a part: the number of a part plus 1, or 0, from the slot
+	// on that their hash names. They are twice as many as parts, or more.
 	slots []int32
 }
 
-// place is one place of a record.
-type place struct {
-	step  string // a key or id, or an index as [0]
-	under int32  // number of the place that it is under, or root
-	at    tree.Extent
+// partPlace is the place of a part: a mapping, a list of mappings, or one of these.
+type partPlace struct {
+	step        string // a key or id, or an index as [0]
+	at          tree.Extent
+	under       int32 // number of the part that it is in, or root
+	first, last int32 // numbers of the single values in it, plus 1
+}
+
+// valuePlace is the place of a single value, or of an item of it.
+type valuePlace struct {
+	at   tree.Extent
+	key  word  // unheard: the next item of the key before it
+	next int32 // in the same part, plus 1
 }
 
 // root stands for the whole record, which has no place.
-const root = -1
+const root = 0
 
 // PlacesOf returns some places, by the paths of a record. What only leads to one of
 // them has the zero range.
 func PlacesOf(some map[string]verdict.Range) Places {
-	var all []place
+	var p placing
+	p.begin()
 	numbers := map[string]int32{"": root}
 	var add func(path string) int32
 	add = func(path string) int32 {
@@ -46,15 +54,54 @@ func PlacesOf(some map[string]verdict.Range) Places {
 			return number
 		}
 		above, step := lastStep(path)
-		under := add(above)
-		numbers[path] = int32(len(all))
-		all = append(all, place{step, under, tree.Of(some[path])})
+		numbers[path] = p.part(add(above), step, tree.Of(some[path]))
 		return numbers[path]
 	}
 	for _, path := range slices.Sorted(maps.Keys(some)) {
 		add(path)
 	}
-	return placesOf(all)
+	return p.placed()
+}
+
+// placing gathers places.
+type placing struct {
+	parts  []partPlace
+	values []valuePlace
+}
+
+// begin adds the root.
+func (p *placing) begin() { p.parts = append(p.parts, partPlace{}) }
+
+// part adds a part under another and returns its number.
+func (p *placing) part(under int32, step string, at tree.Extent) int32 {
+	p.parts = append(p.parts, partPlace{step: step, at: at, under: under})
+	return int32(len(p.parts) - 1)
+}
+
+// value adds a single value of a part.
+func (p *placing) value(in int32, key word, at tree.Extent) {
+	p.values = append(p.values, valuePlace{at: at, key: key})
+	number, part := int32(len(p.values)), &p.parts[in]
+	if part.last == 0 {
+		part.first = number
+	} else {
+		p.values[part.last-1].next = number
+	}
+	part.last = number
+}
+
+// placed returns what was gathered.
+func (p *placing) placed() Places {
+	size := 2
+	for size < 2*len(p.parts) {
+		size *= 2
+	}
+	all := Places{parts: slices.Clone(p.parts), values: slices.Clone(p.values), slots: make([]int32, size)}
+	for i := range all.parts[1:] {
+		part := &all.parts[i+1]
+		all.slots[all.slot(part.under, part.step)] = int32(i + 1)
+	}
+	return all
 }
 
 // At returns where a path stands; the zero range if it does not.
@@ -68,65 +115,98 @@ func (p Places) Find(path string) (verdict.Range, bool) {
 	if len(p.slots) == 0 {
 		return verdict.Range{}, false
 	}
-	at := int32(root)
+	in := int32(root)
 	for rest, more := path, true; more; {
 		var step string
 		if step, rest, more = firstStep(rest); step == "" {
 			return verdict.Range{}, false
 		}
-		if at = p.slots[p.slot(at, step)] - 1; at < 0 {
-			return verdict.Range{}, false
+		part := p.slots[p.slot(in, step)]
+		if part == 0 {
+			return p.value(in, step, rest, more)
 		}
+		in = part
 	}
-	return p.all[at].at.Range(), true
+	return p.parts[in].at.Range(), true
 }
 
-// All returns the paths and where they stand, in the order in which they were
-// read: each behind the one that it is under.
+// value finds a single value of a part, or the item of it that the rest of a path
+// names, if there is a rest.
+func (p Places) value(in int32, key, rest string, itemised bool) (verdict.Range, bool) {
+	w := vocabulary().number(key)
+	if w == unheard {
+		return verdict.Range{}, false
+	}
+	at := p.parts[in].first
+	for at != 0 && p.values[at-1].key != w {
+		at = p.values[at-1].next
+	}
+	if at != 0 && itemised {
+		at = p.item(p.values[at-1].next, rest)
+	}
+	if at == 0 {
+		return verdict.Range{}, false
+	}
+	return p.values[at-1].at.Range(), true
+}
+
+// item returns the number of an item by its step, from the first item on; 0 if there
+// is none.
+func (p Places) item(at int32, step string) int32 {
+	for i := 0; at != 0 && p.values[at-1].key == unheard; i++ {
+		if itemStep(i) == step {
+			return at
+		}
+		at = p.values[at-1].next
+	}
+	return 0
+}
+
+// All returns the paths and where they stand: each part behind the one that it is
+// in, and before its values.
 func (p Places) All() iter.Seq2[string, verdict.Range] {
 	return func(yield func(string, verdict.Range) bool) {
-		paths := make([]string, len(p.all))
-		for i := range p.all {
-			at := &p.all[i]
-			paths[i] = at.step
-			switch {
-			case strings.HasPrefix(at.step, "["):
-				paths[i] = paths[at.under] + at.step
-			case at.under != root:
-				paths[i] = paths[at.under] + "." + at.step
+		paths := make([]string, len(p.parts))
+		for i := range p.parts {
+			part := &p.parts[i]
+			if i != root {
+				paths[i] = under(paths[part.under], part.step)
+				if !yield(paths[i], part.at.Range()) {
+					return
+				}
 			}
-			if !yield(paths[i], at.at.Range()) {
+			if !p.valuesOf(part, paths[i], yield) {
 				return
 			}
 		}
 	}
 }
 
-// Len is the number of places.
-func (p Places) Len() int { return len(p.all) }
-
-// placesOf returns places as they were read.
-func placesOf(all []place) Places {
-	if len(all) == 0 {
-		return Places{}
+func (p Places) valuesOf(part *partPlace, path string, yield func(string, verdict.Range) bool) bool {
+	var key string
+	item := 0
+	for at := part.first; at != 0; at = p.values[at-1].next {
+		v := &p.values[at-1]
+		var here string
+		if v.key != unheard {
+			key, item = under(path, vocabulary().texts[v.key]), 0
+			here = key
+		} else {
+			here = under(key, itemStep(item))
+			item++
+		}
+		if !yield(here, v.at.Range()) {
+			return false
+		}
 	}
-	p := Places{all: slices.Clone(all)}
-	size := 2
-	for size < 2*len(p.all) {
-		size *= 2
-	}
-	p.slots = make([]int32, size)
-	for i := range p.all {
-		p.slots[p.slot(p.all[i].under, p.all[i].step)] = int32(i) + 1
-	}
-	return p
+	return true
 }
 
 // hashSeed is different in each run, so that no record can have all its steps under
 // one hash.
 var hashSeed = maphash.MakeSeed()
 
-// slot returns the slot of a step under a place: the one that holds it, or the free
+// slot returns the slot of a step under a part: the one that holds it, or the free
 // one in which it would be.
 func (p *Places) slot(under int32, step string) int {
 	const odd = 0x9e3779b97f4a7c15 // spreads what differs little over all bits
@@ -137,56 +217,8 @@ func (p *Places) slot(under int32, step string) int {
 		if number == 0 {
 			return i
 		}
-		if at := &p.all[number-1]; at.under == under && at.step == step {
+		if part := &p.parts[number]; part.under == under && part.step == step {
 			return i
 		}
 	}
 }
-
-// firstStep cuts the first step off a path, and tells whether there are more. A
-// step that no path has is "".
-func firstStep(path string) (step, rest string, more bool) {
-	end := 0
-	for end < len(path) && path[end] != '.' && (path[end] != '[' || end == 0) {
-		end++
-	}
-	switch {
-	case end == len(path):
-		return path, "", false
-	case path[end] == '[':
-		return path[:end], path[end:], true
-	case end+1 < len(path) && path[end+1] == '[':
-		return "", "", false // an index has no dot before it
-	}
-	return path[:end], path[end+1:], true
-}
-
-// lastStep cuts the last step off a path.
-func lastStep(path string) (above, step string) {
-	switch i := strings.LastIndexAny(path, ".["); {
-	case i < 0:
-		return "", path
-	case path[i] == '[':
-		return path[:i], path[i:]
-	default:
-		return path[:i], path[i+1:]
-	}
-}
-
-// itemStep is the step of an item of a list.
-func itemStep(i int) string {
-	const few = "[0][1][2][3][4][5][6][7][8][9]"
-	if i < len(few)/len("[0]") {
-		return few[3*i : 3*i+3]
-	}
-	return "[" + strconv.Itoa(i) + "]"
-}
-
-func join(path, key string) string {
-	if path == "" {
-		return key
-	}
-	return path + "." + key
-}
-
-func index(path string, i int) string { return path + itemStep(i) }

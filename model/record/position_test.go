@@ -57,7 +57,7 @@ func TestPlacesAndValuesOfASample(t *testing.T) {
 	assert.Equal(t, span4(41, 9, 41, 87), r.Places.At("conductors.P1.route[0]"))
 	assert.Equal(t, span4(41, 33, 41, 39), r.Places.At("conductors.P1.route[0].length"))
 	assert.Equal(t, span4(14, 12, 14, 22), r.Places.At("practice[0]"))
-	assert.Equal(t, span4(41, 41, 41, 47), r.Conductor("P1").Route[0].Length.At)
+	assert.Equal(t, span4(41, 41, 41, 47), r.Conductor("P1").Route[0].Length.At())
 	assert.Equal(t, span4(33, 11, 33, 20), r.Conductor("P1").From.At)
 	p1 := r.Conductor("P1")
 	assert.Equal(t, Entry{ID: "P1", Path: "conductors.P1", At: span4(32, 3, 32, 5), Body: span4(33, 5, 44, 131)}, p1.Entry)
@@ -114,8 +114,8 @@ func TestPositionsInUnusualTexts(t *testing.T) {
 				require.Empty(t, faults)
 				note := r.Bundles[len(r.Bundles)-1].Note
 				assert.Equal(t, c.value, note.V)
-				assert.Equal(t, c.at, note.At)
-				assert.Equal(t, strings.ReplaceAll(c.cut, variant.from, variant.to), cut(text, note.At))
+				assert.Equal(t, c.at, note.At())
+				assert.Equal(t, strings.ReplaceAll(c.cut, variant.from, variant.to), cut(text, note.At()))
 			})
 		}
 	}

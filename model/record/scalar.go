@@ -10,7 +10,6 @@ import (
 
 	"driploop/model/quantity"
 	"driploop/model/record/internal/tree"
-	"driploop/model/verdict"
 )
 
 // unknownWord is what stands for any value that nobody knows.
@@ -23,15 +22,15 @@ func isUnknown(n *tree.Node) bool { return n.Kind == tree.Scalar && n.Value == u
 
 // value reads the value of a key into the target, whose type is that of the
 // field in the record.
-func (d *decoder) value(s *spec, key verdict.Range, n *tree.Node, in spot, target any) {
+func (d *decoder) value(s *spec, key, n *tree.Node, in spot, target any) {
 	v := n.Aimed()
 	if isUnknown(v) {
 		d.unknown(s, key, n, in, target)
 		return
 	}
 	if v.IsNull() {
-		at := d.src.RangeOf(n)
-		if at.Start == at.End {
+		at := n
+		if r := d.src.RangeOf(n); r.Start == r.End {
 			at = key // nothing stands there
 		}
 		d.fault(at, "%q has no value; %s", s.key, s.wanted())
@@ -41,24 +40,23 @@ func (d *decoder) value(s *spec, key verdict.Range, n *tree.Node, in spot, targe
 		s.part.decode(d, s, key, n, in, target)
 		return
 	}
-	at := d.src.RangeOf(n)
 	switch s.shape {
 	case wordsShape, barrelShape, spanShape, pairShape:
 		if v.Kind != tree.List {
-			d.fault(at, "%q is %s; write a list, such as %s", s.key, noun(v), s.example)
+			d.fault(n, "%q is %s; write a list, such as %s", s.key, noun(v), s.example)
 			return
 		}
-		d.listValue(s, v, at, in, target)
+		d.listValue(s, v, n, in, target)
 	default:
 		if v.Kind != tree.Scalar {
-			d.fault(at, "%q is %s; write one value, such as %s", s.key, noun(v), s.example)
+			d.fault(n, "%q is %s; write one value, such as %s", s.key, noun(v), s.example)
 			return
 		}
 		if v.IsTagged() && !coreTag(v.Tag) {
-			d.fault(at, "the tag %q means nothing in a record; delete it", clip(v.TagName()))
+			d.fault(n, "the tag %q means nothing in a record; delete it", clip(v.TagName()))
 			return
 		}
-		d.scalar(s, v, at, target)
+		d.scalar(s, v, n, target)
 	}
 }
 
@@ -71,39 +69,39 @@ func coreTag(tag tree.Tag) bool {
 }
 
 // unknown marks a value that nobody knows.
-func (d *decoder) unknown(s *spec, key verdict.Range, n *tree.Node, in spot, target any) {
-	at := d.src.RangeOf(n)
+func (d *decoder) unknown(s *spec, key, n *tree.Node, in spot, target any) {
+	at := d.extent(n)
 	switch {
 	case s.certain:
-		d.fault(at, "%q has to be known; %s", s.key, s.wanted())
+		d.fault(n, "%q has to be known; %s", s.key, s.wanted())
 	case s.part != nil:
 		s.part.fill(d, in.path, Unknown, at, target)
 		if e, ok := target.(entrant); ok {
-			*e.entry() = Entry{Path: in.path, At: key, Body: at}
+			*e.entry() = Entry{Path: in.path, At: d.src.RangeOf(key), Body: at.Range()}
 		}
 	default:
 		setUnknown(target, at)
 	}
 }
 
-func setUnknown(target any, at verdict.Range) {
+func setUnknown(target any, at tree.Extent) {
 	switch v := target.(type) {
 	case *Text:
-		*v = Text{State: Unknown, At: at}
+		*v = Text{State: Unknown, at: at}
 	case *Flag:
-		*v = Flag{State: Unknown, At: at}
+		*v = Flag{State: Unknown, at: at}
 	case *Count:
-		*v = Count{State: Unknown, At: at}
+		*v = Count{State: Unknown, at: at}
 	case *Measure:
-		*v = Measure{State: Unknown, At: at}
+		*v = Measure{State: Unknown, at: at}
 	case *Wire:
-		*v = Wire{State: Unknown, At: at}
+		*v = Wire{State: Unknown, at: at}
 	case *Date:
-		*v = Date{State: Unknown, At: at}
+		*v = Date{State: Unknown, at: at}
 	case *Words:
-		*v = Words{State: Unknown, At: at}
+		*v = Words{State: Unknown, at: at}
 	case *Span:
-		*v = Span{State: Unknown, At: at}
+		*v = Span{State: Unknown, at: at}
 	}
 }
 
@@ -118,27 +116,27 @@ func (s *spec) wanted() string {
 	return fmt.Sprintf("write %s, or unknown, or leave the key out", s.sample())
 }
 
-// scalar reads one value that is not unknown.
-func (d *decoder) scalar(s *spec, n *tree.Node, at verdict.Range, target any) {
+// scalar reads one value that is not unknown, and stands at a node.
+func (d *decoder) scalar(s *spec, n, at *tree.Node, target any) {
 	switch v := target.(type) {
 	case *Text:
 		if d.textOK(s, n.Value, at) {
-			*v = Text{V: n.Value, State: Given, At: at}
-			d.refer(s.refs, n.Value, at)
+			v.V, v.State, v.at = n.Value, Given, d.extent(at)
+			d.refer(s.refs, n.Value, v.at)
 		}
 	case *Flag:
 		if n.Tag != tree.Bool || n.Style != 0 {
 			d.fault(at, "%q is no flag; write true or false%s", clip(n.Value), boolHint(n))
 			return
 		}
-		*v = Flag{V: strings.EqualFold(n.Value, "true"), State: Given, At: at}
+		v.V, v.State, v.at = strings.EqualFold(n.Value, "true"), Given, d.extent(at)
 	case *Count:
 		if c, ok := d.countValue(s, n.Value, at); ok {
-			*v = Count{V: c, State: Given, At: at}
+			v.V, v.State, v.at = c, Given, d.extent(at)
 		}
 	case *Measure:
 		if q, ok := d.quantity(s, n.Value, at); ok {
-			*v = Measure{V: q, State: Given, At: at}
+			v.V, v.State, v.at = q, Given, d.extent(at)
 		}
 	case *Wire:
 		size, err := quantity.ParseWireSize(n.Value)
@@ -146,10 +144,10 @@ func (d *decoder) scalar(s *spec, n *tree.Node, at verdict.Range, target any) {
 			d.fault(at, "%s", err)
 			return
 		}
-		*v = Wire{V: size, State: Given, At: at}
+		v.V, v.State, v.at = size, Given, d.extent(at)
 	case *Date:
 		if day, ok := d.day(s, n.Value, at); ok {
-			*v = Date{V: day, State: Given, At: at}
+			v.V, v.State, v.at = day, Given, d.extent(at)
 		}
 	case *Terminal:
 		d.terminal(s, n.Value, at, v)
@@ -173,7 +171,7 @@ func boolHint(n *tree.Node) string {
 	return ""
 }
 
-func (d *decoder) textOK(s *spec, value string, at verdict.Range) bool {
+func (d *decoder) textOK(s *spec, value string, at *tree.Node) bool {
 	if contains(s.words, value) {
 		return true // one of our own words
 	}
@@ -223,7 +221,7 @@ func control(s string) (rune, bool) {
 	return 0, false
 }
 
-func (d *decoder) countValue(s *spec, value string, at verdict.Range) (int, bool) {
+func (d *decoder) countValue(s *spec, value string, at *tree.Node) (int, bool) {
 	c, err := strconv.Atoi(value)
 	if err != nil || value != strconv.Itoa(c) || c > math.MaxInt32 {
 		d.fault(at, "%q is no whole number; write %s", clip(value), s.sample())
@@ -243,7 +241,7 @@ func least(zero bool) int {
 	return 1
 }
 
-func (d *decoder) quantity(s *spec, value string, at verdict.Range) (quantity.Quantity, bool) {
+func (d *decoder) quantity(s *spec, value string, at *tree.Node) (quantity.Quantity, bool) {
 	q, err := d.repeats.quantity(value, s.dim)
 	if err != nil {
 		var parse *quantity.ParseError
@@ -273,7 +271,7 @@ func clipSays(says string) string {
 	return says
 }
 
-func (d *decoder) day(s *spec, value string, at verdict.Range) (time.Time, bool) {
+func (d *decoder) day(s *spec, value string, at *tree.Node) (time.Time, bool) {
 	day, err := time.Parse(time.DateOnly, value)
 	var parse *time.ParseError
 	if errors.As(err, &parse) && strings.Contains(parse.Message, "out of range") {
@@ -288,11 +286,11 @@ func (d *decoder) day(s *spec, value string, at verdict.Range) (time.Time, bool)
 }
 
 // terminal reads component.terminal.
-func (d *decoder) terminal(s *spec, value string, at verdict.Range, v *Terminal) {
+func (d *decoder) terminal(s *spec, value string, at *tree.Node, v *Terminal) {
 	component, name, ok := strings.Cut(value, ".")
 	if !ok || !plainID(component) || !plainID(name) {
 		d.fault(at, "%q is no terminal; write component.terminal, such as %s", clip(value), s.example)
 		return
 	}
-	*v = Terminal{Component: component, Name: name, At: at}
+	*v = Terminal{Component: component, Name: name, At: d.src.RangeOf(at)}
 }

@@ -66,7 +66,7 @@ func (t *table[T]) byKind(b *schemaBuilder) object {
 			"then": b.define(t.name+":"+k.Name, func() object { return t.object(b, i) }),
 		}
 	}
-	kind, _ := t.find("kind", -1)
+	kind := t.named("kind", -1)
 	return object{
 		"description": t.says, "type": "object", "required": []string{"kind"},
 		"properties": object{"kind": kind.schema(b)}, "allOf": choices,
@@ -84,8 +84,8 @@ func (t *table[T]) object(b *schemaBuilder, kind int) object {
 		properties[f.key] = f.schema(b)
 		if t.kind != nil {
 			name := t.name + "." + f.key
-			if len(t.index.of(f.key)) > 1 {
-				name += "." + strconv.Itoa(slices.Index(t.index.of(f.key), i)+1)
+			if len(t.all(f.key)) > 1 {
+				name += "." + strconv.Itoa(slices.Index(t.all(f.key), i)+1)
 			}
 			properties[f.key] = b.define(name, func() object { return f.schema(b) })
 		}
@@ -216,7 +216,7 @@ func (t *table[T]) example() object {
 	o := object{}
 	kind := -1
 	if t.kind != nil {
-		f, _ := t.find("kind", -1)
+		f := t.named("kind", -1)
 		kind = kindIndex(f.example)
 	}
 	for i := range t.fields {

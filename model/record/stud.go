@@ -55,7 +55,7 @@ func (d *decoder) studs(c *Conductor) {
 		own, known := NominalStud(given.V)
 		other, alsoKnown := NominalStud(stated.V)
 		if known && alsoKnown && own != other {
-			d.fault(given.At, "the stud is %s here and %s at %s in line %d; look which it is", given.V, stated.V, on.Path, stated.At.Start.Line)
+			d.faultIn(given.At(), "the stud is %s here and %s at %s in line %d; look which it is", given.V, stated.V, on.Path, stated.At().Start.Line)
 		}
 	}
 }

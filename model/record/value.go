@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"driploop/model/quantity"
+	"driploop/model/record/internal/tree"
 	"driploop/model/verdict"
 )
 
@@ -22,8 +23,11 @@ const (
 type Value[T any] struct {
 	V     T
 	State State
-	At    verdict.Range // of the value; zero if absent
+	at    tree.Extent // zero if absent: a record has thousands of values, so in little room
 }
+
+// At returns where the value stands; the zero range if it is absent.
+func (v Value[T]) At() verdict.Range { return v.at.Range() }
 
 // Get returns the value and whether it was given.
 func (v Value[T]) Get() (T, bool) { return v.V, v.State == Given }

@@ -38,7 +38,7 @@ func walk(v reflect.Value, path, field string, all *[]valued) {
 		}
 	case reflect.Struct:
 		if state := v.FieldByName("State"); state.IsValid() && state.Type() == reflect.TypeFor[State]() {
-			*all = append(*all, valued{path, field, State(state.Uint()), v.FieldByName("At").Interface().(verdict.Range), written(v.FieldByName("V").Interface())})
+			*all = append(*all, valued{path, field, State(state.Uint()), v.MethodByName("At").Call(nil)[0].Interface().(verdict.Range), written(v.FieldByName("V").Interface())})
 			return
 		}
 		for i := range v.NumField() {

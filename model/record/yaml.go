@@ -42,6 +42,6 @@ func PracticeSets() []string { return practiceSets() }
 
 // JobKinds lists the kinds of job that a record may name.
 func JobKinds() []string {
-	f, _ := jobTable().find("kind", -1)
+	f := jobTable().named("kind", -1)
 	return append([]string(nil), f.words...)
 }

@@ -10,10 +10,15 @@ import (
 // RangeOf returns the range of a node as written, without its anchor and tag.
 // yaml.v3 tells only where a node starts: where it ends is read from the text.
 func (s *Source) RangeOf(n *Node) verdict.Range {
-	if n.At == (Extent{}) {
+	s.Locate(n)
+	return n.At.Range()
+}
+
+// Locate finds the range of a node, if it is not yet known.
+func (s *Source) Locate(n *Node) {
+	if n.At.Line == 0 {
 		n.At = Of(s.written(n))
 	}
-	return n.At.Range()
 }
 
 func (s *Source) written(n *Node) verdict.Range {
