@@ -8,12 +8,12 @@ import (
 	"os"
 	"os/signal"
 	"slices"
-	"sync"
 	"syscall"
 	"time"
 
 	"github.com/spf13/cobra"
 
+	"driploop/model/facts"
 	"driploop/model/quantity"
 	"driploop/model/verdict"
 	"driploop/model/yard"
@@ -79,10 +79,10 @@ type checking struct {
 	found    yard.Found
 	roots    []string // folders that were named, if a part of them is judged
 	practice practice
-	whole    bool      // results keep the record and what was solved of it
-	every    bool      // and the verdicts that are met or not applicable
-	memory   memory    // empty without a cache
-	builders sync.Pool // of *facts.Builder
+	whole    bool   // results keep the record and what was solved of it
+	every    bool   // and the verdicts that are met or not applicable
+	memory   memory // empty without a cache
+	builders spares[facts.Builder]
 
 	earlier  *yard.Earlier  // nil unless compared with a revision
 	baseline *yard.Baseline // nil unless there is one

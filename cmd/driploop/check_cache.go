@@ -67,8 +67,12 @@ func build() string {
 }
 
 // verdictsOf is the name of the entry of a record's verdicts.
-func (m *memory) verdictsOf(text []byte) yard.Key {
-	return yard.KeyOf(string(m.verdicts[:]), string(text))
+func (m *memory) verdictsOf(text []byte) (key yard.Key) {
+	if m.cache == nil {
+		return key
+	}
+	sum := sha256.Sum256(text)
+	return yard.KeyOf(string(m.verdicts[:]), string(sum[:]))
 }
 
 // The first byte of an entry of verdicts.
@@ -77,12 +81,12 @@ const (
 	dated   = 1 // they hang on the day
 )
 
-// recall returns what was judged of a text before.
-func (c *checking) recall(path string, text []byte) (out result, ok bool) {
+// recall returns what was judged of a text before, by the name of its entry.
+func (c *checking) recall(key yard.Key, path string, text []byte) (out result, ok bool) {
 	if c.memory.cache == nil {
 		return out, false
 	}
-	body, ok := c.memory.cache.Get(c.memory.verdictsOf(text), c.memory.day)
+	body, ok := c.memory.cache.Get(key, c.memory.day)
 	if !ok || len(body) == 0 {
 		return out, false
 	}
@@ -96,7 +100,7 @@ func (c *checking) recall(path string, text []byte) (out result, ok bool) {
 }
 
 // remember keeps what was judged of a text.
-func (c *checking) remember(text []byte, out *result) {
+func (c *checking) remember(key yard.Key, out *result) {
 	if c.memory.cache == nil || !out.judged || len(out.faults) > 0 {
 		return
 	}
@@ -105,7 +109,7 @@ func (c *checking) remember(text []byte, out *result) {
 	if out.dated {
 		first = dated
 	}
-	c.memory.cache.Put(c.memory.verdictsOf(text), c.dayOf(out), append([]byte{first}, yard.Pack(&kept)...))
+	c.memory.cache.Put(key, c.dayOf(out), append([]byte{first}, yard.Pack(&kept)...))
 }
 
 // dayOf is the day that a result hangs on; empty for any.

@@ -105,10 +105,11 @@ func (c *checking) textOf(path string) ([]byte, error) {
 // judgeText judges the text of a record, or recalls what came of it before, and
 // adds what depends on more than the text.
 func (c *checking) judgeText(path string, text []byte) result {
-	out, known := c.recall(path, text)
+	key := c.memory.verdictsOf(text)
+	out, known := c.recall(key, path, text)
 	if !known {
 		out = c.judgeAnew(path, text)
-		c.remember(text, &out)
+		c.remember(key, &out)
 	}
 	if out.judged {
 		c.complete(path, &out)
@@ -138,10 +139,7 @@ func (c *checking) judgeAnew(path string, text []byte) (out result) {
 	if err != nil {
 		return out // the whole run fails
 	}
-	builder, ok := c.builders.Get().(*facts.Builder)
-	if !ok {
-		builder = &facts.Builder{}
-	}
+	builder := c.builders.take()
 	doc := builder.Build(one.record, one.analysis)
 	doc.Practice = c.practice.inForce(doc.Practice, one.record.Practice.At().Start.Line > 0)
 	judge := e.JudgeBriefly
@@ -150,7 +148,7 @@ func (c *checking) judgeAnew(path string, text []byte) (out result) {
 	}
 	out.verdicts, err = judge(one.record, doc, c.today)
 	builder.Forget()
-	c.builders.Put(builder)
+	c.builders.give(builder)
 	var ofYard *rules.YardError
 	switch {
 	case errors.As(err, &ofYard):
