@@ -47,6 +47,7 @@ type analysis struct {
 	limits    []tolerance               // of devices by state, once asked for
 	joined    tolerance                 // the same with every contact closed
 	bars      []bar                     // of the conductor last asked for
+	drops     []float64                 // V by conductor's branch, by formula, of the load last asked for
 }
 
 // Analyse returns what the circuit of a record is: which sources feed what

@@ -67,7 +67,7 @@ func (n *network) openVolts(c *record.Component, low bool) span {
 
 // regulatedVolts returns the voltage that a charging source holds.
 func (n *network) regulatedVolts(c *record.Component) span {
-	if v, ok := sane(c.Voltage); ok {
+	if v, ok := sane(&c.Voltage); ok {
 		return exactly(v)
 	}
 	nominal, ok := n.ratedVolts(c)
@@ -87,7 +87,7 @@ func (n *network) regulatedVolts(c *record.Component) span {
 // a range from its cranking current, else from its capacity. A figure recorded
 // for a bank is that of the whole bank.
 func (n *network) batteryOhms(c *record.Component) span {
-	if r, ok := sane(c.Resistance); ok {
+	if r, ok := sane(&c.Resistance); ok {
 		return exactly(r / 1000).by(func() figure.Step {
 			return figure.Step{
 				Formula: "internal resistance as recorded", Source: "the record",
@@ -102,7 +102,7 @@ func (n *network) batteryOhms(c *record.Component) span {
 	}
 	count, full, _ := cells(c, nominal)
 	emf := count * full
-	if cca, ok := sane(c.Cranking); ok && c.Chemistry.V != "lithium" {
+	if cca, ok := sane(&c.Cranking); ok && c.Chemistry.V != "lithium" {
 		s := span{low: emf / (crankingGreat * cca), high: (emf - count*crankingCell) / cca}
 		least, greatest := s.low, s.high
 		s.working = func() []figure.Step {
@@ -113,7 +113,7 @@ func (n *network) batteryOhms(c *record.Component) span {
 		}
 		return s
 	}
-	if ah, ok := sane(c.Capacity); ok {
+	if ah, ok := sane(&c.Capacity); ok {
 		most := capacityLead
 		if c.Chemistry.V == "lithium" || !c.Chemistry.Is() {
 			most = capacityLithium
@@ -155,5 +155,5 @@ func (n *network) sourceOhms(c *record.Component, cls class) span {
 	if cls == batteryClass {
 		return n.batteryOhms(c)
 	}
-	return recordedOhms(c.Resistance) // a regulator holds its voltage at its terminals
+	return recordedOhms(&c.Resistance) // a regulator holds its voltage at its terminals
 }

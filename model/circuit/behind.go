@@ -52,7 +52,7 @@ func (a *analysis) noteBehind(t *trial, w *outWay) {
 	total := w.follow(a.net, t)
 	for _, i := range t.way.out.branches {
 		if b := &a.net.branches[i]; b.kind == wire {
-			if _, ok := sane(b.cond.Length); !ok {
+			if _, ok := sane(&b.cond.Length); !ok {
 				end.gaps = append(end.gaps, figure.Missing(b.path+".length"))
 			}
 		}
@@ -106,7 +106,7 @@ func (w *outWay) follow(n *network, t *trial) (total float64) {
 		e := t.way.edges[w.edge[i]]
 		length := w.length[e.from]
 		if b := &n.branches[i]; b.kind == wire {
-			if v, ok := sane(b.cond.Length); ok {
+			if v, ok := sane(&b.cond.Length); ok {
 				length += v * w.share[i]
 			}
 		}

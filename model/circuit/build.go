@@ -93,7 +93,7 @@ func (n *network) addComponent(p *part, landed int) {
 		base.ohms = n.sourceOhms(c, p.class)
 		base.giving = &giving{emf: n.sourceVolts(c, p.class)}
 		if p.class == chargeClass {
-			base.limit = recordedAmps(c.Output, c.Path+".output")
+			base.limit = recordedAmps(&c.Output, c.Path, "output")
 		}
 		n.between(base, p, landed)
 	case loadClass:
@@ -102,12 +102,12 @@ func (n *network) addComponent(p *part, landed int) {
 		n.between(base, p, landed)
 	case deviceClass:
 		if len(c.Links) == 0 {
-			base.kind, base.ohms = device, recordedOhms(c.Resistance)
+			base.kind, base.ohms = device, recordedOhms(&c.Resistance)
 			n.between(base, p, landed)
 		}
 	case switchClass, joinClass:
 		if len(c.Links) == 0 {
-			base.kind, base.ohms = contact, recordedOhms(c.Resistance)
+			base.kind, base.ohms = contact, recordedOhms(&c.Resistance)
 			n.between(base, p, landed)
 		}
 	}
@@ -157,7 +157,7 @@ func (n *network) addLinks(p *part, base branch) {
 		if l.Path != "" {
 			b.path = l.Path
 		}
-		b.ohms = recordedOhms(l.Resistance)
+		b.ohms = recordedOhms(&l.Resistance)
 		n.add(b)
 	}
 }
@@ -174,7 +174,7 @@ func (n *network) addCoils(c *record.Component, base branch) {
 		if k.Path != "" {
 			b.path = k.Path
 		}
-		b.taking = &taking{current: recordedAmps(k.Current, b.path+".current")}
+		b.taking = &taking{current: recordedAmps(&k.Current, b.path, "current")}
 		n.add(b)
 	}
 }

@@ -28,7 +28,7 @@ func (n *network) setCopper(r *ConductorResult, b *branch) {
 }
 
 func resistance20(c *record.Conductor, w *copper.Wire) figure.Figure {
-	length, ok := sane(c.Length)
+	length, ok := sane(&c.Length)
 	if !ok {
 		return figure.Open(figure.Missing(c.Path + ".length"))
 	}
@@ -46,7 +46,7 @@ func resistance20(c *record.Conductor, w *copper.Wire) figure.Figure {
 }
 
 func diameter(c *record.Conductor) figure.Figure {
-	if d, ok := sane(c.Diameter); ok {
+	if d, ok := sane(&c.Diameter); ok {
 		return figure.Worked(d, "mm", func() []figure.Step {
 			return []figure.Step{{
 				Formula: "outside diameter as recorded", Source: "the record",
@@ -71,7 +71,7 @@ func sizeAndInsulation(c *record.Conductor) (quantity.WireSize, float64, []figur
 	if !ok {
 		gaps = append(gaps, figure.Missing(c.Path+".size"))
 	}
-	insulation, ok := number(c.Insulation)
+	insulation, ok := number(&c.Insulation)
 	if !ok {
 		gaps = append(gaps, figure.Missing(c.Path+".insulation"))
 	}
@@ -108,7 +108,7 @@ func (n *network) setAllowable(r *ConductorResult, c *record.Conductor) {
 		if kind == "engine" {
 			engine = figure.True()
 		}
-		ambient, hasAmbient := number(space.Ambient)
+		ambient, hasAmbient := number(&space.Ambient)
 		if !hasAmbient {
 			hotGaps = append(hotGaps, figure.Missing(space.Path+".ambient"))
 		}

@@ -123,7 +123,7 @@ func (a *analysis) chainCranking(top *pole) (least float64, path string, gaps []
 		seen[t.branch] = true
 		src := &a.net.branches[t.branch]
 		own := src.path + ".cranking"
-		switch v, ok := sane(src.comp.Cranking); {
+		switch v, ok := sane(&src.comp.Cranking); {
 		case !ok:
 			gaps = append(gaps, figure.Missing(own))
 		case v < least:

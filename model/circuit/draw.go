@@ -203,9 +203,9 @@ func (n *network) pullAmps(p pull) span {
 	case b.kind == coil:
 		return b.current
 	case p.mode == starting:
-		return recordedAmps(b.comp.Starting, b.path+".starting")
+		return recordedAmps(&b.comp.Starting, b.path, "starting")
 	case p.mode == stalled:
-		return recordedAmps(b.comp.Stall, b.path+".stall")
+		return recordedAmps(&b.comp.Stall, b.path, "stall")
 	}
 	return b.current
 }

@@ -130,7 +130,7 @@ func (a *analysis) faultBehind(at *behind) faulted {
 
 // withstand returns what the insulation of a conductor stands.
 func withstand(b *branch, r *ConductorResult) figure.Figure {
-	rating, ok := number(b.cond.Insulation)
+	rating, ok := number(&b.cond.Insulation)
 	gaps := append([]figure.Gap(nil), r.AreaMM2.Gaps...)
 	if !ok {
 		gaps = append(gaps, figure.Missing(b.path+".insulation"))

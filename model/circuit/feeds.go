@@ -108,7 +108,7 @@ func (f *feeding) flood(n *network, s *searcher, dev, start int) {
 
 // rating returns the rating of a device, +Inf if it is not recorded.
 func rating(b *branch) float64 {
-	if v, ok := sane(b.comp.Rating); ok {
+	if v, ok := sane(&b.comp.Rating); ok {
 		return v
 	}
 	return math.Inf(1)

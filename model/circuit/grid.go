@@ -56,7 +56,11 @@ func newGrid(nodes int, links []gridLink, preferred []int, like *grid) *grid {
 		if like != nil && like.rows == g.rows {
 			g.place = like.place
 		}
-		g.prepareFlow(links, like)
+		if like != nil && like.joins(g.shape, links) {
+			g.takePatterns(like.shape)
+		} else {
+			g.prepareFlow(links, like)
+		}
 	}
 	g.dead = g.clashed
 	g.factorise()
@@ -70,6 +74,21 @@ func (g *grid) fits(links []gridLink) bool {
 	}
 	for i, l := range links {
 		if o := &g.links[i]; l.a != o.a || l.b != o.b || l.volts != o.volts || (l.ohms > 0) != (o.ohms > 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// joins tells whether a grid joins the same nodes into groups and unknowns as
+// another shape over the same links: whatever their voltages, matrices have the
+// same entries.
+func (g *grid) joins(s *shape, links []gridLink) bool {
+	if len(links) != len(g.links) || len(g.clashes)+len(s.clashes) > 0 || !slices.Equal(g.row, s.row) || !slices.Equal(g.group, s.group) {
+		return false
+	}
+	for i, l := range links {
+		if o := &g.links[i]; l.a != o.a || l.b != o.b || (l.ohms > 0) != (o.ohms > 0) {
 			return false
 		}
 	}

@@ -106,7 +106,7 @@ func (f *feeding) setWay(n *network, feed *Feed, ways [][]int) {
 		sum := 0.0
 		for _, i := range way {
 			b := &n.branches[i]
-			length, ok := sane(b.cond.Length)
+			length, ok := sane(&b.cond.Length)
 			if !ok {
 				gaps = append(gaps, figure.Missing(b.path+".length"))
 			}
@@ -135,7 +135,7 @@ func lengthFigure(n *network, way []int, from, to string) figure.Figure {
 	var gaps []figure.Gap
 	for _, i := range way {
 		b := &n.branches[i]
-		length, ok := sane(b.cond.Length)
+		length, ok := sane(&b.cond.Length)
 		if !ok {
 			gaps = append(gaps, figure.Missing(b.path+".length"))
 			continue
@@ -154,7 +154,7 @@ func lengthSteps(n *network, way []int, from, to string) []figure.Step {
 	var symbols []string
 	for _, i := range way {
 		b := &n.branches[i]
-		length, _ := sane(b.cond.Length)
+		length, _ := sane(&b.cond.Length)
 		sum += length
 		symbols = append(symbols, "L("+b.id+")")
 		inputs = append(inputs, figure.Input{Symbol: "L(" + b.id + ")", Value: length, Unit: "mm", From: b.path + ".length"})
@@ -195,7 +195,7 @@ func conductorEnclosed(b *branch) figure.Truth {
 		if g == nil {
 			continue
 		}
-		length, hasLength := sane(g.Length)
+		length, hasLength := sane(&g.Length)
 		sum += length
 		switch in, ok := g.In.Get(); {
 		case !ok:
@@ -206,7 +206,7 @@ func conductorEnclosed(b *branch) figure.Truth {
 			gaps = append(gaps, figure.Missing(g.Path+".length"))
 		}
 	}
-	length, hasLength := sane(c.Length)
+	length, hasLength := sane(&c.Length)
 	switch {
 	case len(c.Route) == 0:
 		gaps = append(gaps, figure.Missing(c.Path+".route"))

@@ -86,7 +86,7 @@ func (a *analysis) setAlone(r *LoadResult, l int, t *trial, first bool) {
 	set(&r.DropFormulaV, a.formulaDrop(t, f), greater)
 	set(&r.DropNetworkV, a.networkDrop(t, l, f), greater)
 	set(&r.VoltageV, a.voltage(t, t.lone), smaller)
-	lowest := a.solver.family(t.lone.family.state, low).alone(l)
+	lowest := a.solver.family(t.lone.family.state, low).aloneLike(t.lone)
 	if len(t.pulls) > 1 && lowest != nil {
 		lowest = lowest.again(t.pulls[1:])
 	}
@@ -138,16 +138,21 @@ func (a *analysis) formulaDrop(t *trial, f *flow) figure.Figure {
 		return figure.Open(figure.Because("case " + t.name + " has no solution"))
 	}
 	var gaps []figure.Gap
+	if a.drops == nil {
+		a.drops = make([]float64, len(a.net.branches))
+	}
 	f.each(func(i int) {
 		if a.net.branches[i].kind == wire {
-			_, missing := a.wireDrop(t, i)
+			drop, missing := a.wireDrop(t, i)
 			gaps = append(gaps, missing...)
+			a.drops[i] = drop
 		}
 	})
 	if len(gaps) > 0 {
 		return figure.Open(uniqueGaps(gaps)...)
 	}
-	out, back := f.out.greatest(a.dropOf(t)), f.back.greatest(a.dropOf(t))
+	drop := func(i int) float64 { return a.drops[i] }
+	out, back := f.out.greatest(drop), f.back.greatest(drop)
 	return figure.Worked(out+back, "V", func() []figure.Step { return a.formulaSteps(t) })
 }
 
@@ -170,7 +175,7 @@ func (a *analysis) formulaSteps(t *trial) []figure.Step {
 	var inputs []figure.Input
 	for _, i := range slices.Concat(outWay, backWay) {
 		if b := &a.net.branches[i]; b.kind == wire {
-			length, _ := sane(b.cond.Length)
+			length, _ := sane(&b.cond.Length)
 			drop := copper.Drop(t.amps(i).value, length, b.metal.wire.CircularMils)
 			step := drop.Working()[0]
 			step.Formula += ", conductor " + b.id
@@ -206,7 +211,7 @@ func (a *analysis) wireDrop(t *trial, i int) (float64, []figure.Gap) {
 	b := &a.net.branches[i]
 	var gaps []figure.Gap
 	gaps = append(gaps, b.metal.gaps...)
-	length, ok := sane(b.cond.Length)
+	length, ok := sane(&b.cond.Length)
 	if !ok {
 		gaps = append(gaps, figure.Missing(b.path+".length"))
 	}
@@ -292,7 +297,7 @@ func (a *analysis) systemVolts() figure.Figure {
 }
 
 func (a *analysis) findSystemVolts() figure.Figure {
-	if v, ok := sane(a.net.record.Vessel.System); ok {
+	if v, ok := sane(&a.net.record.Vessel.System); ok {
 		return nominalFigure(v, func() string { return a.net.vesselPath("system") })
 	}
 	return figure.Open(figure.Missing(a.net.vesselPath("system")))

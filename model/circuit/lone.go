@@ -32,6 +32,16 @@ func (f *family) alone(load int) *lone {
 	return l
 }
 
+// aloneLike returns the load of a case in another family of the same state.
+func (f *family) aloneLike(like *lone) *lone {
+	if !like.straight() || f.forest != like.family.forest || !f.meshes[0].isFed(like.load) {
+		return f.alone(like.load)
+	}
+	l := &lone{family: f, load: like.load, base: f.atRest(), own: like.own, branches: like.branches, places: like.places}
+	l.run(pull{branch: like.load}, nil, 0)
+	return l
+}
+
 // again solves the same load with the coils of what feeds it.
 func (l *lone) again(coils []pull) *lone {
 	next := &lone{family: l.family, load: l.load, base: l.base}

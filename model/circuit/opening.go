@@ -39,7 +39,7 @@ func (a *analysis) releaseOf(i int) *release {
 	}
 	r := &release{}
 	c := a.net.branches[i].comp
-	rating, hasRating := sane(c.Rating)
+	rating, hasRating := sane(&c.Rating)
 	family, hasFamily := c.Curve.Get()
 	if !hasRating {
 		r.gaps = append(r.gaps, figure.Missing(c.Path+".rating"))
@@ -85,15 +85,15 @@ func givenCurve(c *record.Component, rating float64) (curve.Curve, error) {
 	}
 	var gates []curve.Gate
 	for _, p := range c.CurvePoints {
-		amps, ok := sane(p.Current)
+		amps, ok := sane(&p.Current)
 		if !ok {
 			return curve.Curve{}, &curve.NoCurve{Why: "a point of its curve has no current"}
 		}
 		g := curve.Gate{Multiple: amps / rating, LeastS: math.NaN(), GreatestS: math.Inf(1), Release: release, Trust: "as recorded"}
-		if v, ok := number(p.Least); ok {
+		if v, ok := number(&p.Least); ok {
 			g.LeastS = v
 		}
-		if v, ok := sane(p.Greatest); ok {
+		if v, ok := sane(&p.Greatest); ok {
 			g.GreatestS = v
 		}
 		gates = append(gates, g)

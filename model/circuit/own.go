@@ -17,7 +17,7 @@ func (f *feeding) setOwn(n *network, feed *Feed, ways [][]int) {
 		sum := 0.0
 		for _, i := range way[begin:] {
 			b := &n.branches[i]
-			length, ok := sane(b.cond.Length)
+			length, ok := sane(&b.cond.Length)
 			if !ok {
 				gaps = append(gaps, figure.Missing(b.path+".length"))
 			}

@@ -1,7 +1,6 @@
 package circuit
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -96,7 +95,7 @@ func selective(below, above *release, shareBelow, shareAbove, low, high float64)
 		case leastBelow >= mostAbove:
 			return figure.False()
 		case result.Known:
-			result = figure.OpenTruth(figure.Because(fmt.Sprintf("the gates of both devices leave it open which opens first at %s", ampere(amps))))
+			result = figure.OpenTruth(figure.Because("the gates of both devices leave it open which opens first at " + ampere(amps)))
 		}
 	}
 	return result

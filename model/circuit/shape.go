@@ -37,10 +37,9 @@ func (g *shape) flows(links int) []float64 {
 }
 
 func newShape(nodes int, links []gridLink, preferred []int) *shape {
-	g := &shape{nodes: nodes, entries: make([]entry, 0, 3*len(links))}
+	g := &shape{nodes: nodes}
 	g.join(links)
 	g.number(preferred)
-	g.unknowns = make([]float64, g.rows)
 	return g
 }
 
@@ -114,9 +113,17 @@ func (g *shape) number(preferred []int) {
 	}
 }
 
+// takePatterns takes over what only hangs on which nodes are joined, and the memory
+// that goes with it.
+func (g *shape) takePatterns(like *shape) {
+	g.flowRow, g.flowRows, g.flowFactor, g.left = like.flowRow, like.flowRows, like.flowFactor, like.left
+	g.pattern, g.entries, g.unknowns, g.amps = like.pattern, like.entries, like.unknowns, like.amps
+}
+
 // prepareFlow sets up the network of unit conductances that shares currents in
 // branches without resistance.
 func (g *shape) prepareFlow(links []gridLink, like *grid) {
+	g.entries, g.unknowns = make([]entry, 0, 3*len(links)), make([]float64, g.rows)
 	for i, root := range g.group {
 		g.flowRow[i] = -1
 		if root != i {

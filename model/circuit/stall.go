@@ -22,7 +22,7 @@ type stall struct {
 // a conductor on the way passes its rating.
 func (a *analysis) setStall(r *LoadResult, l int) {
 	b := &a.net.branches[l]
-	amps, ok := sane(b.comp.Stall)
+	amps, ok := sane(&b.comp.Stall)
 	trials := a.solver.solveAlone(l)
 	var why figure.Gap
 	switch {
@@ -62,7 +62,7 @@ func hasMotor(b *branch) bool {
 // stallOf finds the device that opens first on a load's way out; of several ways
 // to run it the one where that takes longest counts.
 func (a *analysis) stallOf(l int, trials []*trial) stall {
-	amps, _ := sane(a.net.branches[l].comp.Stall)
+	amps, _ := sane(&a.net.branches[l].comp.Stall)
 	worst := stall{amps: amps}
 	for k, t := range trials {
 		s := stall{amps: amps, opens: sureOf(math.Inf(1)), soonest: sureOf(math.Inf(1))}
@@ -177,7 +177,7 @@ func (a *analysis) setStalledConductors(load *branch, s stall, trials []*trial) 
 	var gaps []figure.Gap
 	switch protector, ok := load.comp.Protector.Get(); {
 	case ok && protector != "none":
-		limit, hasLimit := sane(load.comp.MotorLimit)
+		limit, hasLimit := sane(&load.comp.MotorLimit)
 		if !hasLimit {
 			until.best = 0
 			gaps = append(gaps, figure.Missing(load.path+".motor_limit"))

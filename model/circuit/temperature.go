@@ -36,7 +36,7 @@ func (a *analysis) findPausing() []*pausing {
 			continue
 		}
 		c := a.net.branches[l].comp
-		run, ok := sane(c.RunTime)
+		run, ok := sane(&c.RunTime)
 		for _, t := range a.solver.solveAlone(l) {
 			for _, i := range t.carrying() {
 				p := found[i]

@@ -27,7 +27,7 @@ type warmth struct {
 // warmthOf returns a conductor as its temperature is figured. The air is the one
 // that its allowable amperage is for.
 func warmthOf(b *branch, r *ConductorResult) warmth {
-	rating, ok := number(b.cond.Insulation)
+	rating, ok := number(&b.cond.Insulation)
 	var gaps []figure.Gap
 	if !ok {
 		gaps = append(gaps, figure.Missing(b.path+".insulation"))
@@ -76,7 +76,7 @@ func (w *warmth) working(b *branch, current amount) figure.Figure {
 // atRating returns the temperature of a conductor at its insulation rating, without
 // working.
 func atRating(b *branch) figure.Figure {
-	rating, ok := number(b.cond.Insulation)
+	rating, ok := number(&b.cond.Insulation)
 	if !ok {
 		return figure.Open(figure.Missing(b.path + ".insulation"))
 	}
@@ -88,7 +88,7 @@ func shownAtRating(b *branch, t figure.Figure) figure.Figure {
 		return t
 	}
 	return t.Shown(func() []figure.Step {
-		rating, _ := number(b.cond.Insulation)
+		rating, _ := number(&b.cond.Insulation)
 		rating = min(rating, hottestCopper)
 		return []figure.Step{{
 			Formula: "conductor temperature: T = Tr", Source: sourceAtRating,

@@ -24,13 +24,12 @@ const (
 const sensible = 1e12
 
 // number returns a measure that is a sensible number.
-func number(m record.Measure) (float64, bool) {
-	q, ok := m.Get()
-	return q.Base, ok && math.Abs(q.Base) < sensible
+func number(m *record.Measure) (float64, bool) {
+	return m.V.Base, m.State == record.Given && math.Abs(m.V.Base) < sensible
 }
 
 // sane returns a measure that is a sensible number above zero.
-func sane(m record.Measure) (float64, bool) {
+func sane(m *record.Measure) (float64, bool) {
 	v, ok := number(m)
 	return v, ok && v > 1/sensible
 }
@@ -59,7 +58,7 @@ func metalOf(c *record.Conductor) metal {
 		m.wire = wire
 	}
 	gaps := m.gaps
-	length, ok := sane(c.Length)
+	length, ok := sane(&c.Length)
 	if !ok {
 		gaps = append(slices.Clone(gaps), figure.Missing(c.Path+".length"))
 	}
@@ -72,7 +71,7 @@ func metalOf(c *record.Conductor) metal {
 
 // recordedOhms returns a recorded resistance in Ω; one that is not recorded
 // counts as none.
-func recordedOhms(m record.Measure) span {
+func recordedOhms(m *record.Measure) span {
 	v, ok := sane(m)
 	if !ok {
 		return exactly(0)
@@ -81,10 +80,10 @@ func recordedOhms(m record.Measure) span {
 }
 
 // recordedAmps returns a recorded current, or the gap that names its entry.
-func recordedAmps(m record.Measure, path string) span {
+func recordedAmps(m *record.Measure, path, entry string) span {
 	amps, ok := number(m)
 	if !ok || amps < 0 {
-		return span{low: guessAmps, high: guessAmps, gaps: []figure.Gap{figure.Missing(path)}}
+		return span{low: guessAmps, high: guessAmps, gaps: []figure.Gap{figure.Missing(path + "." + entry)}}
 	}
 	return exactly(amps)
 }
@@ -112,9 +111,9 @@ func (n *network) setDraw(b *branch) {
 // loadAmps returns the nameplate current of a load.
 func (n *network) loadAmps(c *record.Component) span {
 	if _, ok := c.Current.Get(); ok {
-		return recordedAmps(c.Current, c.Path+".current")
+		return recordedAmps(&c.Current, c.Path, "current")
 	}
-	power, hasPower := sane(c.Power)
+	power, hasPower := sane(&c.Power)
 	volts, hasVolts := n.ratedVolts(c)
 	if hasPower && hasVolts {
 		return exactly(power / volts).by(func() figure.Step {
@@ -136,10 +135,10 @@ func (n *network) loadAmps(c *record.Component) span {
 }
 
 func (n *network) loadWatts(c *record.Component) span {
-	if p, ok := sane(c.Power); ok {
+	if p, ok := sane(&c.Power); ok {
 		return exactly(p)
 	}
-	amps, hasAmps := sane(c.Current)
+	amps, hasAmps := sane(&c.Current)
 	volts, hasVolts := n.ratedVolts(c)
 	if hasAmps && hasVolts {
 		return exactly(amps * volts)
@@ -148,14 +147,14 @@ func (n *network) loadWatts(c *record.Component) span {
 }
 
 func (n *network) loadOhms(c *record.Component) span {
-	if r, ok := sane(c.LoadOhms); ok {
+	if r, ok := sane(&c.LoadOhms); ok {
 		return exactly(r / 1000)
 	}
 	volts, hasVolts := n.ratedVolts(c)
-	if amps, ok := sane(c.Current); ok && hasVolts {
+	if amps, ok := sane(&c.Current); ok && hasVolts {
 		return exactly(volts / amps)
 	}
-	if watts, ok := sane(c.Power); ok && hasVolts {
+	if watts, ok := sane(&c.Power); ok && hasVolts {
 		return exactly(volts * volts / watts)
 	}
 	return span{low: guessVolt / guessAmps, high: guessVolt / guessAmps, gaps: []figure.Gap{figure.Missing(c.Path + ".load_ohms")}}
@@ -163,10 +162,10 @@ func (n *network) loadOhms(c *record.Component) span {
 
 // ratedVolts returns the rated voltage of a component, else the vessel's.
 func (n *network) ratedVolts(c *record.Component) (float64, bool) {
-	if v, ok := sane(c.Nominal); ok {
+	if v, ok := sane(&c.Nominal); ok {
 		return v, true
 	}
-	return sane(n.record.Vessel.System)
+	return sane(&n.record.Vessel.System)
 }
 
 func (n *network) ratedFrom(c *record.Component) string {
