@@ -31,7 +31,7 @@ type junitSuite struct {
 	Skipped    int             `xml:"skipped,attr"`
 	Timestamp  string          `xml:"timestamp,attr,omitempty"`
 	Properties []junitProperty `xml:"properties>property"`
-	Cases      []*junitCase    `xml:"testcase"`
+	Cases      []junitCase     `xml:"testcase"`
 }
 
 type junitProperty struct {
@@ -64,15 +64,18 @@ func recordSuite(rec *verdict.Record, run *verdict.Run, o Options) *junitSuite {
 	s.property("vessel", rec.Vessel)
 	s.property("practice", strings.Join(rec.Practice, ", "))
 	s.property("sha256", rec.SHA256)
-	named := map[string]int{}
+	type name struct{ class, subject string }
+	named, path := map[name]int{}, Plain(rec.Path)
+	s.Cases = make([]junitCase, 0, len(rec.Verdicts))
 	for i := range rec.Verdicts {
 		v := &rec.Verdicts[i]
 		if v.Outcome == verdict.NotApplicable && !o.All {
 			continue
 		}
-		c := verdictCase(v, rec.Path, o)
+		c := verdictCase(v, o)
+		c.File = path
 		// Two sources can feed one conductor: two verdicts at one place.
-		key := c.Class + " " + c.Name
+		key := name{c.Class, c.Name}
 		if named[key]++; named[key] > 1 {
 			c.Name += " (" + Plain(cmp.Or(v.ID, strconv.Itoa(named[key]))) + ")"
 		}
@@ -102,9 +105,9 @@ func (s *junitSuite) property(name, value string) {
 }
 
 func (s *junitSuite) count() {
-	for _, c := range s.Cases {
-		s.Tests++
-		switch {
+	s.Tests += len(s.Cases)
+	for i := range s.Cases {
+		switch c := &s.Cases[i]; {
 		case c.Failure != nil:
 			s.Failures++
 		case c.Error != nil:
@@ -115,12 +118,14 @@ func (s *junitSuite) count() {
 	}
 }
 
-func verdictCase(v *verdict.Verdict, path string, o Options) *junitCase {
+func verdictCase(v *verdict.Verdict, o Options) junitCase {
+	c := junitCase{Name: Plain(v.Subject), Class: strings.ReplaceAll(v.Rule.ID, "/", "."), Line: v.At.Start.Line}
+	if v.Outcome == verdict.Met {
+		return c
+	}
 	show := v.Show(o.Units)
 	said := Plain(capital(says(v, show)))
-	c := &junitCase{Name: Plain(v.Subject), Class: strings.ReplaceAll(v.Rule.ID, "/", "."), File: Plain(path), Line: v.At.Start.Line}
 	switch {
-	case v.Outcome == verdict.Met:
 	case o.fails(v):
 		c.Failure = &junitSays{Type: v.Severity.String(), Message: said, Body: findingText(v, show)}
 		if v.Outcome == verdict.Undecided {
@@ -192,7 +197,7 @@ func faultSuites(run *verdict.Run, o Options) (all []*junitSuite) {
 		if f.At.Line > 0 {
 			place += fmt.Sprintf(", line %d, column %d", f.At.Line, f.At.Column)
 		}
-		s.Cases = append(s.Cases, &junitCase{
+		s.Cases = append(s.Cases, junitCase{
 			Name: place, Class: "record.unusable", File: Plain(f.Path), Line: f.At.Line,
 			Error: &junitSays{Type: "unusable", Message: Plain(f.Says)},
 		})

@@ -120,12 +120,6 @@ func (s *junitStream) suites(notes []string) error {
 	return nil
 }
 
-// text renders a suite as it stands in the run, on a line of its own.
-func (s *junitSuite) text() ([]byte, error) {
-	text, err := xml.MarshalIndent(s, "  ", "  ")
-	return append([]byte("\n"), text...), err
-}
-
 // without is the suite without its cases, which are rendered.
 func (s *junitSuite) without() *junitSuite {
 	counts := *s
