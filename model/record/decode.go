@@ -69,12 +69,18 @@ type scratch struct {
 	repeats repeats
 	pairs   []keyed // of the mappings that are being read
 	taken   wordSet // keys of the mapping that is being merged
+	// bringing holds the keys of mappings that others merge.
+	bringing map[*tree.Node][]keyed
 }
 
 // forget makes a decoder ready for another record. What a hostile file made large is
 // given back.
 func (d *decoder) forget() {
 	kept := d.scratch
+	if len(kept.bringing) > most {
+		kept.bringing = nil
+	}
+	clear(kept.bringing)
 	kept.nodes.Forget()
 	kept.repeats.forget()
 	kept.taken.unheard.forget()
@@ -84,9 +90,12 @@ func (d *decoder) forget() {
 	*d = decoder{scratch: kept}
 }
 
+// most is how many values a list may have room for that is kept: those of a large
+// record.
+const most = 1 << 16
+
 // emptied is a list without its values, if its room is not too large to be kept.
 func emptied[T any](list []T) []T {
-	const most = 1 << 16 // values of a large record
 	if cap(list) > most {
 		return nil
 	}

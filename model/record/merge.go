@@ -109,18 +109,33 @@ func (d *decoder) merge(m *tree.Node, depth int) {
 			if d.stopped {
 				return
 			}
-			for k := from.First; k != nil; k = k.Next.Next {
-				own := k.Aimed()
-				if own.IsMerge() {
-					continue
-				}
-				if w := d.words.number(own.Value); d.taken.add(w, own.Value) {
-					d.pairs = append(d.pairs, keyed{k, k.Next, w})
+			for _, pair := range d.brought(from) {
+				if d.taken.add(pair.word, pair.key.Aimed().Value) {
+					d.pairs = append(d.pairs, pair)
 				}
 			}
 			d.merge(from, depth+1)
 		}
 	}
+}
+
+// brought are the keys that a mapping brings to one that merges it, with their words:
+// of most such mappings they are asked for many times.
+func (d *decoder) brought(m *tree.Node) []keyed {
+	if pairs, ok := d.bringing[m]; ok {
+		return pairs
+	}
+	pairs := make([]keyed, 0, m.Size/2)
+	for key := m.First; key != nil; key = key.Next.Next {
+		if own := key.Aimed(); !own.IsMerge() {
+			pairs = append(pairs, keyed{key, key.Next, d.words.number(own.Value)})
+		}
+	}
+	if d.bringing == nil {
+		d.bringing = map[*tree.Node][]keyed{}
+	}
+	d.bringing[m] = pairs
+	return pairs
 }
 
 // merged are what the value of a merge key stands for: one mapping, or each item

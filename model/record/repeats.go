@@ -1,18 +1,26 @@
 package record
 
-import "driploop/model/quantity"
+import (
+	"hash/maphash"
+
+	"driploop/model/quantity"
+)
 
 // repeats remembers texts that were found right in one decoding: a record has the
 // same few ratings, lengths and sizes over and over.
 type repeats struct {
-	quantities map[quantityText]quantity.Quantity
+	quantities []readText // by hash; empty where its text is ""
+	known      int        // of them
 	fitting    map[formText]bool
 }
 
-type quantityText struct {
+// readText is a quantity with the text that it was read from.
+type readText struct {
 	text string
-	dim  quantity.Dimension
+	q    quantity.Quantity
 }
+
+const quantitiesKept = 512 // a power of two
 
 type formText struct {
 	text string
@@ -20,26 +28,29 @@ type formText struct {
 }
 
 func (r *repeats) forget() {
-	const most = 1 << 12 // different texts of a large record
-	if len(r.quantities)+len(r.fitting) > most {
-		*r = repeats{}
-	}
 	clear(r.quantities)
+	r.known = 0
+	const most = 1 << 12 // different texts of a large record
+	if len(r.fitting) > most {
+		r.fitting = nil
+	}
 	clear(r.fitting)
 }
 
 // quantity is quantity.Parse.
 func (r *repeats) quantity(text string, dim quantity.Dimension) (quantity.Quantity, error) {
-	key := quantityText{text, dim}
-	if q, ok := r.quantities[key]; ok {
-		return q, nil
+	if r.quantities == nil {
+		r.quantities = make([]readText, quantitiesKept)
+	}
+	at := int(maphash.String(hashSeed, text)) & (quantitiesKept - 1)
+	for ; r.quantities[at].text != ""; at = (at + 1) & (quantitiesKept - 1) {
+		if p := &r.quantities[at]; p.text == text && p.q.Dim == dim {
+			return p.q, nil
+		}
 	}
 	q, err := quantity.Parse(text, dim)
-	if err == nil {
-		if r.quantities == nil {
-			r.quantities = map[quantityText]quantity.Quantity{}
-		}
-		r.quantities[key] = q
+	if err == nil && r.known < quantitiesKept*3/4 {
+		r.quantities[at], r.known = readText{text, q}, r.known+1
 	}
 	return q, err
 }

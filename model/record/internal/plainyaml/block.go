@@ -2,15 +2,15 @@ package plainyaml
 
 import "driploop/model/record/internal/tree"
 
-// mapping reads a block mapping that stands at a column, from behind the colon of
-// its first key.
-func (s *scanner) mapping(column int, key scalar) *tree.Node {
+// mapping reads a block mapping from behind the colon of its first key.
+func (s *scanner) mapping(key *tree.Node) *tree.Node {
 	if s.depth++; s.depth > maxDepth {
 		return nil
 	}
-	all := children{of: s.node(tree.Mapping, tree.Map, key.line, key.column)}
+	all := children{of: s.node(tree.Mapping, tree.Map, int(key.At.Line), int(key.At.Column))}
+	column := int(key.At.Column - 1)
 	for {
-		all.key(s.leaf(key))
+		all.key(key)
 		value := s.entry(column, false)
 		if value == nil {
 			return nil
@@ -23,16 +23,16 @@ func (s *scanner) mapping(column int, key scalar) *tree.Node {
 			s.depth--
 			return all.end()
 		}
-		var ok bool
-		if key, ok = s.scalar(false); !ok || !s.colon(key) {
+		from := s.at
+		if key = s.scalar(false); key == nil || !s.colon(from) {
 			return nil
 		}
 	}
 }
 
-// colon goes behind the colon of a key that ends here.
-func (s *scanner) colon(key scalar) bool {
-	if s.peek() != ':' || !s.blankAt(s.at+1) || s.at-key.from > maxKey {
+// colon goes behind the colon of a key that ends here and began at an offset.
+func (s *scanner) colon(from int) bool {
+	if s.peek() != ':' || !s.blankAt(s.at+1) || s.at-from > maxKey {
 		return false
 	}
 	s.at++
@@ -45,7 +45,7 @@ func (s *scanner) sequence(column int, indented bool) *tree.Node {
 	if s.depth++; s.depth > maxDepth {
 		return nil
 	}
-	all := children{of: s.node(tree.List, tree.Seq, s.line, s.column())}
+	all := children{of: s.node(tree.List, tree.Seq, s.line, s.column()+1)}
 	for {
 		s.at++
 		item := s.entry(column, true)
@@ -108,14 +108,14 @@ func (s *scanner) content(block bool) *tree.Node {
 	case c == '{', c == '[':
 		n = s.flow()
 	default:
-		text, ok := s.scalar(false)
-		if !ok {
+		from := s.at
+		if n = s.scalar(false); n == nil {
 			return nil
 		}
-		if block && s.colon(text) {
-			return s.mapping(text.column, text)
+		if block && s.colon(from) {
+			return s.mapping(n)
 		}
-		n = s.leaf(text)
+		s.named(n)
 	}
 	if n == nil || !s.endLine() {
 		return nil

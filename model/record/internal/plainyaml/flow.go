@@ -11,7 +11,7 @@ func (s *scanner) flow() *tree.Node {
 	if s.peek() == '{' {
 		kind, tag, closing = tree.Mapping, tree.Map, '}'
 	}
-	n := s.node(kind, tag, s.line, s.column())
+	n := s.node(kind, tag, s.line, s.column()+1)
 	n.Style = tree.Flow
 	all := children{of: n}
 	for more := true; more; {
@@ -37,11 +37,12 @@ func (s *scanner) flow() *tree.Node {
 
 // flowKey reads a key with its colon.
 func (s *scanner) flowKey(all *children) bool {
-	key, ok := s.scalar(true)
-	if !ok || !s.colon(key) {
+	from := s.at
+	key := s.scalar(true)
+	if key == nil || !s.colon(from) {
 		return false
 	}
-	all.key(s.leaf(key))
+	all.key(key)
 	return s.next()
 }
 
@@ -60,11 +61,9 @@ func (s *scanner) flowValue(all *children) bool {
 	case '{', '[':
 		n = s.flow()
 	default:
-		text, ok := s.scalar(true)
-		if !ok {
-			return false
+		if n = s.scalar(true); n != nil {
+			s.named(n)
 		}
-		n = s.leaf(text)
 	}
 	if n == nil {
 		return false

@@ -35,7 +35,7 @@ func (s *scanner) alias() *tree.Node {
 	if s.pending.name != "" {
 		return nil
 	}
-	n := s.node(tree.Alias, tree.None, s.line, s.column())
+	n := s.node(tree.Alias, tree.None, s.line, s.column()+1)
 	n.Value = s.name()
 	target := s.anchors[n.Value]
 	if target == nil {
@@ -53,10 +53,17 @@ func (s *scanner) alias() *tree.Node {
 	return n
 }
 
-// node makes a node that stands at a place, behind the anchor that came before it.
+// node makes a node that stands at a line and column, from 1, behind the anchor that
+// came before it.
 func (s *scanner) node(kind tree.Kind, tag tree.Tag, line, column int) *tree.Node {
 	n := s.nodes.Node(kind, tag)
-	n.At.Line, n.At.Column = int32(line), int32(column+1)
+	n.At.Line, n.At.Column = int32(line), int32(column)
+	s.named(n)
+	return n
+}
+
+// named gives a node the anchor that came before it, if one did.
+func (s *scanner) named(n *tree.Node) {
 	if s.pending.name != "" {
 		s.nodes.SetAnchor(n, s.pending.name, s.pending.line, s.pending.column+1)
 		if s.anchors == nil {
@@ -65,7 +72,6 @@ func (s *scanner) node(kind tree.Kind, tag tree.Tag, line, column int) *tree.Nod
 		s.anchors[s.pending.name] = n
 		s.pending = anchor{}
 	}
-	return n
 }
 
 // end has a node end here.
@@ -73,21 +79,9 @@ func (s *scanner) end(n *tree.Node) {
 	n.At.EndLine, n.At.EndColumn = int32(s.line), int32(s.column()+1)
 }
 
-// leaf makes the node of a text.
-func (s *scanner) leaf(t scalar) *tree.Node {
-	tag := tree.Str
-	if t.style == 0 {
-		tag = tagOf(t.value)
-	}
-	n := s.node(tree.Scalar, tag, t.line, t.column)
-	n.Value, n.Style = t.value, t.style
-	n.At.EndLine, n.At.EndColumn = int32(t.line), int32(t.end+1)
-	return n
-}
-
 // empty makes the node of a value that is not written.
 func (s *scanner) empty(line, column int) *tree.Node {
-	n := s.node(tree.Scalar, tree.Null, line, column)
+	n := s.node(tree.Scalar, tree.Null, line, column+1)
 	n.At.EndLine, n.At.EndColumn = n.At.Line, n.At.Column
 	return n
 }

@@ -40,11 +40,12 @@ func Parse(text string, nodes *tree.Arena) *tree.Node {
 	if s.indent() != 0 {
 		return nil // empty, or beginning in an unusual place
 	}
-	key, ok := s.scalar(false)
-	if !ok || !s.colon(key) {
+	from := s.at
+	key := s.scalar(false)
+	if key == nil || !s.colon(from) {
 		return nil
 	}
-	root := s.mapping(0, key)
+	root := s.mapping(key)
 	if root == nil || !s.done() {
 		return nil
 	}
@@ -103,18 +104,21 @@ func (s *scanner) blankAt(at int) bool {
 // next goes to the next character that is neither blank nor in a comment.
 func (s *scanner) next() bool {
 	for {
-		for s.peek() == ' ' {
+		for s.at < len(s.text) && s.text[s.at] == ' ' {
 			s.at++
 		}
-		if s.peek() == '#' && (s.at > 0 && !s.blankAt(s.at-1) || !s.comment()) {
-			return false
-		}
-		if s.peek() != '\n' {
+		switch s.peek() {
+		case '#':
+			if s.at > 0 && !s.blankAt(s.at-1) || !s.comment() {
+				return false
+			}
+		case '\n':
+			s.at++
+			s.line++
+			s.zero = s.at
+		default:
 			return true
 		}
-		s.at++
-		s.line++
-		s.zero = s.at
 	}
 }
 

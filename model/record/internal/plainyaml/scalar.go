@@ -7,35 +7,31 @@ import (
 	"driploop/model/record/internal/tree"
 )
 
-// scalar is a text on one line.
-type scalar struct {
-	value  string
-	style  tree.Style
-	from   int // byte offset
-	line   int // from 1
-	column int // from 0
-	end    int // column behind it
-}
-
-// scalar reads a key, a value or an item that is a text; within brackets it ends
-// at commas and brackets, too.
-func (s *scanner) scalar(flow bool) (scalar, bool) {
-	text := scalar{from: s.at, line: s.line, column: s.column()}
+// scalar reads a key, a value or an item that is a text on one line; within
+// brackets it ends at commas and brackets, too.
+func (s *scanner) scalar(flow bool) *tree.Node {
+	n := s.nodes.Node(tree.Scalar, tree.Str)
+	line := int32(s.line)
+	n.At = tree.Extent{Line: line, Column: int32(s.column() + 1), EndLine: line}
 	var ok bool
 	switch s.peek() {
 	case '"':
-		text.style = tree.DoubleQuoted
-		text.value, ok = s.doubleQuoted()
+		n.Style = tree.DoubleQuoted
+		n.Value, ok = s.doubleQuoted()
 	case '\'':
-		text.style = tree.SingleQuoted
-		text.value, ok = s.singleQuoted()
+		n.Style = tree.SingleQuoted
+		n.Value, ok = s.singleQuoted()
 	default:
 		if ok = s.beginsWord(); ok {
-			text.value, ok = s.word(flow)
+			n.Value, ok = s.word(flow)
+			n.Tag = tagOf(n.Value)
 		}
 	}
-	text.end = s.column()
-	return text, ok
+	if !ok {
+		return nil
+	}
+	n.At.EndColumn = int32(s.column() + 1)
+	return n
 }
 
 // beginsWord reports whether a text without quotation marks begins here.
@@ -57,24 +53,37 @@ func isWord(c byte) bool {
 	return c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c == '.'
 }
 
+// plain tells of each character whether it needs no second look within a text
+// without quotation marks.
+var plain = func() (all [256]bool) {
+	for c := '!'; c < 0x7f; c++ {
+		all[c] = !strings.ContainsRune("#:,[]{}?", c)
+	}
+	return all
+}()
+
 // word reads a text without quotation marks, of which blanks at the end are no
 // part.
 func (s *scanner) word(flow bool) (string, bool) {
-	from, end := s.at, s.at
-	at := s.at
+	text, from, at := s.text, s.at, s.at
 scan:
-	for ; at < len(s.text); at++ {
-		c := s.text[at]
-		if isWord(c) {
-			end = at + 1
+	for at < len(text) {
+		c := text[at]
+		if plain[c] {
+			at++
 			continue
 		}
-		switch {
-		case c == ' ':
-			continue
-		case c == '\n', c == '#' && s.text[at-1] == ' ':
+		behind := at // the blanks, if there are some
+		for behind < len(text) && text[behind] == ' ' {
+			behind++
+		}
+		if behind == len(text) {
+			break
+		}
+		switch c := text[behind]; {
+		case c == '\n', c == '#' && behind > at:
 			break scan
-		case c == ':' && s.blankAt(at+1):
+		case c == ':' && s.blankAt(behind+1):
 			break scan
 		case c == ',', c == ']', c == '}':
 			if flow {
@@ -85,20 +94,20 @@ scan:
 				return "", false
 			}
 		case c == ':':
-			if flow && strings.IndexByte(",[]{}?", s.text[at+1]) >= 0 {
+			if flow && strings.IndexByte(",[]{}?", text[behind+1]) >= 0 {
 				return "", false
 			}
 		case c >= utf8.RuneSelf:
-			if !s.wide(&at) {
+			if !s.wide(&behind) {
 				return "", false
 			}
 		case c < ' ', c == 0x7f:
 			return "", false
 		}
-		end = at + 1
+		at = behind + 1
 	}
-	s.at = end
-	return s.text[from:end], true
+	s.at = at
+	return text[from:at], true
 }
 
 // singleQuoted reads a text in which only the mark itself is written twice.

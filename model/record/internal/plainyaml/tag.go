@@ -23,6 +23,9 @@ func tagOf(value string) tree.Tag {
 		if isQuantity(value) {
 			return tree.Str
 		}
+		if isDate(value) {
+			return tree.Timestamp
+		}
 	case c == '+', c == '-', c == '.':
 		if isQuantity(value) {
 			return tree.Str
@@ -62,6 +65,21 @@ func isCount(value string) bool {
 		}
 	}
 	return true
+}
+
+// isDate reports whether a text is a date in the plainest form, of a day that every
+// month has.
+func isDate(value string) bool {
+	if len(value) != len("2006-01-02") || value[4] != '-' || value[7] != '-' {
+		return false
+	}
+	for i := range len(value) {
+		if i != 4 && i != 7 && (value[i] < '0' || value[i] > '9') {
+			return false
+		}
+	}
+	month, day := value[5:7], value[8:]
+	return "01" <= month && month <= "12" && "01" <= day && day <= "28"
 }
 
 // isQuantity reports whether a text goes on with a letter behind its first blank:

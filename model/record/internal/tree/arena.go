@@ -41,8 +41,8 @@ func (a *Arena) SetTarget(alias, target *Node) { a.more(alias).target = target }
 // pool hands out zero values of a type from chunks.
 type pool[T any] struct {
 	chunks [][]T
-	chunk  int // that is handed out from
-	used   int // of it
+	begun  int // chunks that values were handed out from
+	free   []T // of the last of these
 }
 
 const (
@@ -53,30 +53,35 @@ const (
 )
 
 func (p *pool[T]) take() *T {
-	if p.chunk == len(p.chunks) {
-		p.chunks = append(p.chunks, make([]T, atOnce))
+	if len(p.free) == 0 {
+		p.begin()
 	}
-	chunk := p.chunks[p.chunk]
-	v := &chunk[p.used]
-	if p.used++; p.used == len(chunk) {
-		p.chunk, p.used = p.chunk+1, 0
-	}
+	v := &p.free[0]
+	p.free = p.free[1:]
 	return v
 }
 
+// begin hands out from the next chunk.
+func (p *pool[T]) begin() {
+	if p.begun == len(p.chunks) {
+		p.chunks = append(p.chunks, make([]T, atOnce))
+	}
+	p.free = p.chunks[p.begun]
+	p.begun++
+}
+
 func (p *pool[T]) forget() {
-	for i := range min(p.chunk+1, len(p.chunks)) {
-		if i == p.chunk {
-			clear(p.chunks[i][:p.used])
-		} else {
-			clear(p.chunks[i])
+	for i, chunk := range p.chunks[:p.begun] {
+		if i == p.begun-1 {
+			chunk = chunk[:len(chunk)-len(p.free)]
 		}
+		clear(chunk)
 	}
 	if len(p.chunks) > kept {
 		clear(p.chunks[kept:])
 		p.chunks = p.chunks[:kept]
 	}
-	p.chunk, p.used = 0, 0
+	p.begun, p.free = 0, nil
 }
 
 // Read makes the nodes of a tree of yaml.v3; where they end is found when it is
