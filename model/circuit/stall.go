@@ -171,7 +171,9 @@ func (a *analysis) setStallHeat(r *LoadResult, s stall, trials []*trial) {
 }
 
 // setStalledConductors raises the stall temperature of the conductors on the way
-// to what they reach until a device, or the motor's own protector, opens.
+// to what they reach until a device, or the motor's own protector, opens. Where it
+// cannot be told when that is, but by when, or never, a conductor that stands that
+// long gets no hotter.
 func (a *analysis) setStalledConductors(load *branch, s stall, trials []*trial) {
 	until := s.opens
 	var gaps []figure.Gap
@@ -194,14 +196,17 @@ func (a *analysis) setStalledConductors(load *branch, s stall, trials []*trial) 
 		gaps = nil
 	}
 	for _, c := range a.heated(s, trials) {
+		t := c.air.Steady(c.amps)
+		if len(c.gaps) == 0 && !math.IsInf(until.worst, 1) {
+			t = c.air.After(c.start, c.amps, until.worst)
+		}
 		missing := append(append([]figure.Gap(nil), gaps...), c.gaps...)
+		if len(c.gaps) == 0 && t.Known && t.Value <= c.air.RatingC {
+			missing = nil
+		}
 		if len(missing) > 0 || !c.r.StallC.Known {
 			c.r.StallC = figure.Open(uniqueGaps(append(missing, c.r.StallC.Gaps...))...)
 			continue
-		}
-		t := c.air.Steady(c.amps)
-		if !math.IsInf(until.worst, 1) {
-			t = c.air.After(c.start, c.amps, until.worst)
 		}
 		if t = capped(t, c.amps); !t.Known || t.Value > c.r.StallC.Value {
 			c.r.StallC = t

@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -88,6 +89,18 @@ func TestStallThatNothingClears(t *testing.T) {
 
 	unsaid := analyse(t, boat, winch("current: 40 A, stall: 110 A"), winchWay)
 	assert.Equal(t, []string{"components.winch.protector"}, fields(unsaid.Conductors["P2"].StallC.Gaps))
+}
+
+// A conductor that stands the stall for good does so whatever its fuse does: it
+// gets as hot as that current makes it in the end, at most.
+func TestStallThatAConductorStands(t *testing.T) {
+	unlike := func(stall string) ConductorResult {
+		parts := strings.ReplaceAll(winch("current: 40 A, stall: "+stall), "bolt-in", "class-t") // no gates are held of it
+		return *analyse(t, boat, parts, winchWay).Conductors["P2"]
+	}
+	// 30 + (105 − 30)·(70/80)² = 87.42 °C.
+	assert.InDelta(t, 87.42, known(t, unlike("70 A").StallC), 0.01)
+	assert.Contains(t, fields(unlike("350 A").StallC.Gaps), "components.f1.curve_points")
 }
 
 func TestStallOfWhatHasNoRotor(t *testing.T) {
