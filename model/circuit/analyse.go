@@ -36,8 +36,10 @@ type analysis struct {
 		devices []hop
 		gaps    []figure.Gap
 	}
-	legs    []leg    // of the way last asked for
-	lastWay struct { // the last answer of wayOf
+	prospects slab[prospect]
+	behinds   slab[behind]
+	legs      []leg    // of the way last asked for
+	lastWay   struct { // the last answer of wayOf
 		forest   *forest
 		at, back int
 		way      []hop

@@ -19,6 +19,9 @@ func told(a *Analysis) []string {
 	var list []string
 	var visit func(place string, v reflect.Value)
 	visit = func(place string, v reflect.Value) {
+		if !v.CanInterface() {
+			return // of the record, behind a link
+		}
 		if f, ok := v.Interface().(figure.Figure); ok {
 			list = append(list, fmt.Sprintf("%s: %v %s %v %v %v", place, f.Value, f.Unit, f.Known, f.Gaps, f.Working()))
 			return

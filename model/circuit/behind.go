@@ -66,7 +66,7 @@ func (a *analysis) noteBehind(t *trial, w *outWay) {
 		}
 		at := end
 		at.far, at.near, at.ohms = e.to, e.from, end.ohms*min(1, covered)
-		a.behind[e.branch] = addBehind(a.behind[e.branch], at)
+		a.behind[e.branch] = a.addBehind(a.behind[e.branch], at)
 		if a.net.branches[e.branch].kind == device {
 			if terminal == nil {
 				far := end
@@ -134,7 +134,7 @@ func (a *analysis) loadEnd(t *trial) int {
 
 // addBehind adds a way to those known of a branch; of two alike the one with more
 // resistance in its way back counts, or with what is not known of it.
-func addBehind(first *behind, next behind) *behind {
+func (a *analysis) addBehind(first *behind, next behind) *behind {
 	last := &first
 	for ; *last != nil; last = &(*last).next {
 		old := *last
@@ -148,8 +148,8 @@ func addBehind(first *behind, next behind) *behind {
 		}
 		return first
 	}
-	fresh := next
-	*last = &fresh
+	*last = a.behinds.one()
+	**last = next
 	return first
 }
 
@@ -191,10 +191,10 @@ func (a *analysis) addEnds(list *behind, fam *family, i, source int) *behind {
 		}
 	}
 	if fromA {
-		list = addBehind(list, behind{far: b.b, near: b.a, fam: fam, back: -1})
+		list = a.addBehind(list, behind{far: b.b, near: b.a, fam: fam, back: -1})
 	}
 	if ring || !fromA {
-		list = addBehind(list, behind{far: b.a, near: b.b, fam: fam, back: -1})
+		list = a.addBehind(list, behind{far: b.a, near: b.b, fam: fam, back: -1})
 	}
 	return list
 }

@@ -88,18 +88,13 @@ func (n *network) bundleCount(c *record.Conductor) figure.Figure {
 	if len(c.Route) == 0 {
 		gaps = append(gaps, figure.Missing(c.Path+".route"))
 	}
-	most, from := 1, c.Path
-	consider := func(g *group, path string) {
-		if g != nil && g.count > most {
-			most, from = g.count, path
-		}
-	}
+	most := crowd{count: 1, path: c.Path}
 	sheath, inSheath := c.Sheath.Get()
 	if !inSheath {
 		gaps = append(gaps, figure.Missing(c.Path+".sheath"))
 	}
 	if inSheath && sheath != "none" {
-		consider(n.bundles.sheath[sheath], c.Path+".sheath")
+		most = most.or(n.bundles.sheath[sheath], c.Path, ".sheath")
 	}
 	for _, g := range c.Route {
 		if g == nil {
@@ -111,7 +106,7 @@ func (n *network) bundleCount(c *record.Conductor) figure.Figure {
 		}
 		if ok && name != "none" {
 			of := n.bundles.bundle[name]
-			consider(of, g.Path+".bundle")
+			most = most.or(of, g.Path, ".bundle")
 			if of == nil || !of.closed {
 				gaps = append(gaps, loose(n.bundles.looseBundle, g)...)
 			}
@@ -123,12 +118,28 @@ func (n *network) bundleCount(c *record.Conductor) figure.Figure {
 	if len(gaps) > 0 {
 		return figure.Open(uniqueGaps(gaps)...)
 	}
-	return figure.Worked(float64(most), "", func() []figure.Step {
-		return []figure.Step{{
-			Formula: "current-carrying conductors together: count", Source: "the record",
-			Inputs: []figure.Input{{Symbol: "n", Value: float64(most), From: from}}, Result: float64(most),
-		}}
-	})
+	return figure.Worked(float64(most.count), "", most.steps)
+}
+
+// crowd is how many conductors run together, and the entry that says so.
+type crowd struct {
+	count       int
+	path, entry string
+}
+
+// or returns the greater of a crowd and a group that an entry names.
+func (c crowd) or(g *group, path, entry string) crowd {
+	if g != nil && g.count > c.count {
+		return crowd{g.count, path, entry}
+	}
+	return c
+}
+
+func (c crowd) steps() []figure.Step {
+	return []figure.Step{{
+		Formula: "current-carrying conductors together: count", Source: "the record",
+		Inputs: []figure.Input{{Symbol: "n", Value: float64(c.count), From: c.path + c.entry}}, Result: float64(c.count),
+	}}
 }
 
 // loose returns the entries that could put one more conductor beside a segment.

@@ -41,7 +41,7 @@ type solver struct {
 	alike    map[string]*family  // of the same state, to copy what does not depend on resistances
 	grounds  map[string]*outcome // continuous loads by state
 	loads    []int               // branches of loads, in order
-	alone    map[int][]*trial    // by load: alone, once for each way that it is fed
+	alone    [][]*trial          // by load: alone, once for each way that it is fed; nil until asked for
 	through  map[int][]pull      // loads without a current by branch, once asked for
 }
 
@@ -50,7 +50,7 @@ type solver struct {
 func newSolver(n *network, before *solver) *solver {
 	s := &solver{
 		net: n, base: n.defaultState(), families: map[string]*family{}, alike: map[string]*family{},
-		grounds: map[string]*outcome{}, alone: map[int][]*trial{},
+		grounds: map[string]*outcome{}, alone: make([][]*trial, len(n.branches)),
 	}
 	if before != nil {
 		s.alike = before.alike
@@ -116,21 +116,21 @@ func (n *network) coils(st state, of map[string]bool) []pull {
 // solveAlone solves a load by itself in every state in which it is fed another
 // way: by other links of a component with commands.
 func (s *solver) solveAlone(load int) []*trial {
-	if done, ok := s.alone[load]; ok {
+	if done := s.alone[load]; done != nil {
 		return done
 	}
-	var trials []*trial
-	seen := map[string]bool{}
+	trials := make([]*trial, 0, 1)
+	var seen []string // links by command that a way hangs on
 	for _, at := range s.all {
 		l := s.family(at.st, full).alone(load)
 		if l == nil {
 			continue
 		}
 		links, comps := s.commanded(l)
-		if seen[links] {
+		if slices.Contains(seen, links) {
 			continue
 		}
-		seen[links] = true
+		seen = append(seen, links)
 		if coils := s.net.coils(at.st, comps); len(coils) > 0 {
 			l = l.again(coils)
 		}

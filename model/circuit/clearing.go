@@ -91,7 +91,13 @@ func (a *analysis) devices(p *prospect) []hop {
 	if p.devices != nil {
 		return p.devices
 	}
-	out := []hop{}
+	count := 0
+	for _, h := range p.way {
+		if a.net.branches[h.branch].kind == device {
+			count++
+		}
+	}
+	out := a.net.hops.list(count)
 	for _, h := range p.way {
 		switch a.net.branches[h.branch].kind {
 		case source:

@@ -12,6 +12,8 @@ func (a *analysis) setConductors() {
 	for _, f := range a.feedings {
 		merge(live, a.search.nodes(f.pole.node, pastNoSwitch))
 	}
+	grounded := figure.Open(figure.Because("it is not ungrounded"))
+	harmless := unknown(figure.Because("it is not ungrounded: a fault to ground passes it by"))
 	for i := range a.wires {
 		b, r := &a.net.branches[i], &a.wires[i]
 		r.Ungrounded = a.poles.conductor(b)
@@ -20,7 +22,7 @@ func (a *analysis) setConductors() {
 			r.AlwaysLive = truth(live[b.a] || live[b.b])
 			r.Feeds = a.feeds(i)
 		}
-		r.Guard = figure.Open(figure.Because("it is not ungrounded"))
+		r.Guard = grounded
 		if !r.Ungrounded.Known || r.Ungrounded.Value {
 			a.setGuard(r, i)
 		}
@@ -29,7 +31,12 @@ func (a *analysis) setConductors() {
 		if gaps := a.unstated[i]; len(gaps) > 0 {
 			r.Surge, r.SurgeCase = figure.Open(moreGaps(gaps, r.Surge.Gaps)...), ""
 		}
-		a.setConductorFault(r, i)
+		r.WithstandA2s = withstand(b, r)
+		if r.Ungrounded.Known && !r.Ungrounded.Value {
+			r.setFault(harmless)
+			continue
+		}
+		r.setFault(a.conductorFault(i))
 	}
 }
 

@@ -78,6 +78,16 @@ func sizeAndInsulation(c *record.Conductor) (quantity.WireSize, float64, []figur
 	return size, insulation, gaps
 }
 
+func hottestAir(space *record.Space, ambient float64) figure.Figure {
+	return figure.Worked(ambient, "degC", func() []figure.Step {
+		return []figure.Step{{
+			Formula: "hottest space crossed", Source: "the record",
+			Inputs: []figure.Input{{Symbol: "Ta", Value: ambient, Unit: "degC", From: space.Path + ".ambient"}},
+			Result: ambient, Unit: "degC",
+		}}
+	})
+}
+
 // setAllowable takes the least amperage of all spaces that a conductor crosses.
 // A space that the record does not describe leaves it open: it could be the
 // hottest.
@@ -113,13 +123,7 @@ func (n *network) setAllowable(r *ConductorResult, c *record.Conductor) {
 			hotGaps = append(hotGaps, figure.Missing(space.Path+".ambient"))
 		}
 		if hasAmbient && (!hottest.Known || ambient > hottest.Value) {
-			hottest = figure.Worked(ambient, "degC", func() []figure.Step {
-				return []figure.Step{{
-					Formula: "hottest space crossed", Source: "the record",
-					Inputs: []figure.Input{{Symbol: "Ta", Value: ambient, Unit: "degC", From: space.Path + ".ambient"}},
-					Result: ambient, Unit: "degC",
-				}}
-			})
+			hottest = hottestAir(space, ambient)
 		}
 		if len(gaps) > 0 || !hasKind || !hasAmbient {
 			continue

@@ -84,24 +84,27 @@ func lesser(f, o figure.Figure) figure.Figure {
 	return greater(f, o)
 }
 
-// setConductorFault fills in what a bolted fault does to a conductor: at its far
-// end, of a conductor of a ring at the unfavourable one of both.
-func (a *analysis) setConductorFault(r *ConductorResult, i int) {
-	r.WithstandA2s = withstand(&a.net.branches[i], r)
+// unknown returns a fault of which nothing is known, and why.
+func unknown(why figure.Gap) faulted {
+	open := figure.Open(why)
+	return faulted{low: open, high: open, soonest: open, latest: open, least: open, most: open, clears: figure.OpenTruth(why)}
+}
+
+// setFault fills in what a bolted fault does to a conductor.
+func (r *ConductorResult) setFault(f faulted) {
+	r.FaultLowA, r.FaultHighA, r.ClearLeastS, r.ClearS = f.low, f.high, f.soonest, f.latest
+	r.LetThroughLeastA2s, r.LetThroughA2s, r.Clears = f.least, f.most, f.clears
+}
+
+// conductorFault returns what a bolted fault does to a conductor: at its far end,
+// of a conductor of a ring at the unfavourable one of both.
+func (a *analysis) conductorFault(i int) faulted {
 	list := a.behind[i]
 	if list == nil {
 		list = a.ends(i)
 	}
-	if r.Ungrounded.Known && !r.Ungrounded.Value || list == nil {
-		why := figure.Because("no battery feeds it in the record")
-		if r.Ungrounded.Known && !r.Ungrounded.Value {
-			why = figure.Because("it is not ungrounded: a fault to ground passes it by")
-		}
-		open := figure.Open(why)
-		r.FaultLowA, r.FaultHighA, r.ClearLeastS, r.ClearS = open, open, open, open
-		r.LetThroughLeastA2s, r.LetThroughA2s = open, open
-		r.Clears = figure.OpenTruth(why)
-		return
+	if list == nil {
+		return unknown(figure.Because("no battery feeds it in the record"))
 	}
 	var f faulted
 	for at := list; at != nil; at = at.next {
@@ -111,8 +114,7 @@ func (a *analysis) setConductorFault(r *ConductorResult, i int) {
 		}
 		f = here
 	}
-	r.FaultLowA, r.FaultHighA, r.ClearLeastS, r.ClearS = f.low, f.high, f.soonest, f.latest
-	r.LetThroughLeastA2s, r.LetThroughA2s, r.Clears = f.least, f.most, f.clears
+	return f
 }
 
 // faultBehind returns what a fault at one far end of a conductor does.

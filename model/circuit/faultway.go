@@ -63,7 +63,8 @@ func (a *analysis) wayOf(m *mesh, forest *forest, f short) ([]hop, []ring) {
 // of the way back, of which gaps are what is not known.
 func (a *analysis) bolted(f short, gaps []figure.Gap, end int) *prospect {
 	m, forest := a.faultMesh(f.fam, end)
-	p := &prospect{short: f, end: end, gaps: gaps, mesh: m}
+	p := a.prospects.one()
+	*p = prospect{short: f, end: end, gaps: gaps, mesh: m}
 	name := a.net.nodes[f.at].name
 	if m.island[f.at] != m.island[f.back] || !m.sourced[m.island[f.at]] {
 		p.gaps = []figure.Gap{figure.Because("no battery feeds " + name + " in the record")}

@@ -110,7 +110,8 @@ type network struct {
 	coilBranches []int
 	spaces       map[string]*record.Space
 	bundles      *bundles
-	anyOpen      bool  // something that currents may depend on is not recorded
+	anyOpen      bool // something that currents may depend on is not recorded
+	hops         slab[hop]
 	room         []int // that a search of the network writes into, and the next one over
 }
 

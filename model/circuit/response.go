@@ -34,7 +34,7 @@ type blockGrid struct {
 // sources at rest: all of it over bridges, divided by resistance in rings. Where
 // there are no rings, hops are in the order of the current.
 func (m *mesh) unit(f *forest, way []leg) (hops []hop, rings []ring) {
-	hops = make([]hop, 0, len(way))
+	hops = m.net.hops.list(len(way))
 	for _, l := range way {
 		branches := f.blocks[l.block]
 		if len(branches) == 1 {
