@@ -56,7 +56,8 @@ func (b *Builder) bank(s *Subject, f *Bank, device *part) {
 // feedingBatteries returns the batteries whose positive terminals reach a
 // device, in order of the record.
 func (b *Builder) feedingBatteries(device *part) []*record.Component {
-	var ids []string
+	var few [4]string
+	ids := few[:0]
 	for _, w := range device.wires {
 		for k := range w.result.Feeds {
 			feed := &w.result.Feeds[k]

@@ -65,7 +65,7 @@ func (b *Builder) Build(r *record.Record, a *circuit.Analysis) *Document {
 	for _, p := range r.Penetrations {
 		d.Penetrations[p.ID] = b.penetration(p)
 	}
-	keys := testKeys(r.Tests)
+	keys := b.testKeys(r.Tests)
 	for i, t := range r.Tests {
 		made := b.test(t)
 		made.Key = keys[i]

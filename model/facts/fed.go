@@ -29,11 +29,11 @@ type Fed struct {
 var motors = [...]string{"motor", "pump", "blower", "refrigerator"}
 
 func (b *Builder) fed(s *Subject, f *Device, id string) {
-	f.Loads = []string{}
-	var loads []*record.Component
 	if result := b.solved.Devices[id]; result != nil {
-		f.Loads = append(f.Loads, result.Loads...)
+		f.Loads = result.Loads
 	}
+	f.Loads = listed(f.Loads)
+	loads := make([]*record.Component, 0, len(f.Loads))
 	for _, load := range f.Loads {
 		loads = append(loads, b.record.Component(load))
 	}
@@ -55,6 +55,14 @@ func (b *Builder) fed(s *Subject, f *Device, id string) {
 	putTruth(s, "steering", &f.Steering, s.allOf(steer...))
 	putTruth(s, "motor", &f.Motor, one)
 	b.motor(s, f, loads)
+}
+
+// listed keeps a list without names from being null in JSON.
+func listed(names []string) []string {
+	if names == nil {
+		return []string{}
+	}
+	return names
 }
 
 // wayless tells of a load that has no way from a source, if there is one: it

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 
 	"driploop/model/circuit"
 	"driploop/model/record"
@@ -23,11 +22,23 @@ type entry struct {
 // change places. Entries that say the same are the same: they are numbered as
 // they stand.
 func keysOf(entries []entry) []string {
-	alike := map[string][]int{}
+	keys, first := make([]string, len(entries)), make(map[string]int, len(entries))
+	var alike map[string][]int // those that are not told apart by what they are
 	for i, e := range entries {
+		keys[i] = e.is
+		before, known := first[e.is]
+		switch {
+		case !known:
+			first[e.is] = i
+			continue
+		case alike == nil:
+			alike = map[string][]int{}
+		}
+		if alike[e.is] == nil {
+			alike[e.is] = []int{before}
+		}
 		alike[e.is] = append(alike[e.is], i)
 	}
-	keys := make([]string, len(entries))
 	for is, several := range alike {
 		for n, i := range inOrder(entries, several) {
 			keys[i] = is
@@ -41,9 +52,6 @@ func keysOf(entries []entry) []string {
 
 // inOrder puts some entries into the order of what they say.
 func inOrder(entries []entry, some []int) []int {
-	if len(some) == 1 {
-		return some
-	}
 	said := make(map[int]string, len(some))
 	for _, i := range some {
 		if entries[i].from != nil {
@@ -58,6 +66,9 @@ func inOrder(entries []entry, some []int) []int {
 // through. Of those in one space the order is what tells them apart: it is that
 // of the boat.
 func segmentKeys(c *record.Conductor) []string {
+	if len(c.Route) == 1 {
+		return []string{c.ID + " in " + c.Route[0].Space.V}
+	}
 	all := make([]entry, len(c.Route))
 	for i, g := range c.Route {
 		all[i] = entry{is: c.ID + " in " + g.Space.V}
@@ -76,11 +87,14 @@ func contactKeys(component string, contacts []*circuit.ContactResult) []string {
 	return keysOf(all)
 }
 
-func testKeys(tests []*record.Test) []string {
+func (st *store) testKeys(tests []*record.Test) []string {
 	all := make([]entry, len(tests))
 	for i, t := range tests {
-		of := strings.Join([]string{t.Load.V, t.Conductor.V, t.Penetration.V}, " ")
-		all[i] = entry{t.Kind.V + " of " + of + " on " + day(t.On), t}
+		day := ""
+		if t.On.Is() {
+			day = *st.date(t.On.V)
+		}
+		all[i] = entry{t.Kind.V + " of " + t.Load.V + " " + t.Conductor.V + " " + t.Penetration.V + " on " + day, t}
 	}
 	return keysOf(all)
 }
@@ -91,13 +105,6 @@ func waiverKeys(waivers []*record.Waiver) []string {
 		all[i] = entry{w.Rule.V + " at " + w.Subject.V, w}
 	}
 	return keysOf(all)
-}
-
-func day(d record.Date) string {
-	if !d.Is() {
-		return ""
-	}
-	return d.V.Format(time.DateOnly)
 }
 
 // says writes the values of an entry of the record one after the other, without

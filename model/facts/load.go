@@ -50,7 +50,6 @@ type Load struct {
 func (b *Builder) load(c *record.Component) *Load {
 	f := b.made.loads.take()
 	f.Subject, f.Kind, f.Cranks = b.subject(c.Path), c.Kind.V, c.Purpose.Or("") == "cranking"
-	f.Devices, f.Switches = []string{}, []string{}
 	s := &f.Subject
 	put(s, "purpose", &f.Purpose, &c.Purpose, "purpose")
 	put(s, "drop_class", &f.DropClass, &c.DropClass, "drop_class")
@@ -70,8 +69,7 @@ func (b *Builder) load(c *record.Component) *Load {
 	b.shared(s, &f.Sharing, c, result)
 	b.stall(s, &f.Stall, c, result)
 	b.isolators(s, &f.Isolation, result)
-	f.Devices = append(f.Devices, result.Devices...)
-	f.Switches = append(f.Switches, result.Switches...)
+	f.Devices, f.Switches = listed(result.Devices), listed(result.Switches)
 	b.blowing(s, &f.Blowing, c, result)
 	putFigure(s, "current_a", &f.CurrentA, &result.Current)
 	putFigure(s, "nominal_v", &f.NominalV, &result.NominalV)

@@ -19,7 +19,8 @@ func (b *Builder) opening(s *Subject, f *Opening, c *record.Component) {
 		return
 	}
 	put(s, "opens", &f.Opens, &c.Opens, "opens")
-	var grounded []truth
+	var few [4]truth
+	grounded := few[:0]
 	names, _ := record.TerminalsOf(c)
 	for _, name := range names {
 		if t := b.terminal(c.ID, name); t != nil && name != record.CaseTerminal {

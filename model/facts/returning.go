@@ -149,6 +149,13 @@ func (b *Builder) delivered(w *wire) (float64, bool) {
 // passed returns what chains of devices let pass together: of chains that begin
 // with the same device no more than its rating.
 func passed(r *record.Record, chains [][]string) float64 {
+	if len(chains) == 1 {
+		least := math.Inf(1)
+		for _, id := range chains[0] {
+			least = min(least, r.Component(id).Rating.V.Base)
+		}
+		return least
+	}
 	var firsts []string
 	behind := map[string][][]string{}
 	for _, chain := range chains {

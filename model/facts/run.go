@@ -39,7 +39,7 @@ func (b *Builder) runs(w *wire) {
 		f := b.made.runs.take()
 		f.Subject, f.Conductor, f.Duty = b.subject(w.Path), w.ID, w.facts.Duty
 		f.Source, f.SourceKind, f.Device = feed.Source, feed.SourceKind, feed.EndsAtDevice
-		f.Via, f.OwnFrom, f.OwnKind = append([]string{}, feed.Via...), feed.OwnFrom, feed.SourceKind
+		f.Via, f.OwnFrom, f.OwnKind = listed(feed.Via), feed.OwnFrom, feed.SourceKind
 		if f.OwnFrom != f.Source {
 			f.OwnKind = "cranking-feed"
 		}

@@ -17,6 +17,9 @@ type survey struct {
 	loads  []served
 	nodes
 
+	carried []carried
+	serving []*served // the memory of the lists of wires
+
 	commanded bool // some component has links that a command closes
 
 	cutOff  []string // the switches that cut a battery off
@@ -45,6 +48,8 @@ type wire struct {
 
 	result *circuit.ConductorResult
 	loads  []*served // whose current it carries out or back, in order of the record
+	serves int       // how many those are
+	last   *served   // of them that was found
 	facts  *Conductor
 	gauge  *string // see End.Gauge
 }
@@ -53,6 +58,12 @@ type wire struct {
 type served struct {
 	*record.Component
 	result *circuit.LoadResult
+}
+
+// carried is a load whose current a conductor carries.
+type carried struct {
+	by   *wire
+	load *served
 }
 
 // look surveys a record and its analysis.
@@ -127,12 +138,22 @@ func (v *survey) serve(r *record.Record, a *circuit.Analysis) {
 		}
 		for _, way := range [2][]string{load.result.Out, load.result.Back} {
 			for _, id := range way {
-				w := v.wire(id)
-				if w != nil && (len(w.loads) == 0 || w.loads[len(w.loads)-1] != load) {
-					w.loads = append(w.loads, load)
+				if w := v.wire(id); w != nil && w.last != load {
+					w.last = load
+					w.serves++
+					v.carried = append(v.carried, carried{w, load})
 				}
 			}
 		}
+	}
+	v.serving = slices.Grow(v.serving, len(v.carried))
+	free := v.serving[:len(v.carried)]
+	for i := range v.wires {
+		w := &v.wires[i]
+		w.loads, free = free[:0:w.serves], free[w.serves:]
+	}
+	for _, c := range v.carried {
+		c.by.loads = append(c.by.loads, c.load)
 	}
 }
 
@@ -187,11 +208,14 @@ func (v *survey) reset() {
 	clear(v.landed[:cap(v.landed)])
 	clear(v.loads)
 	clear(v.cutOff)
+	clear(v.carried)
+	clear(v.serving[:cap(v.serving)])
 	clear(v.owners)
 	clear(v.byID)
 	*v = survey{
 		parts: v.parts[:0], partAt: v.partAt, wires: v.wires[:0], wireAt: v.wireAt,
 		landed: v.landed[:0], loads: v.loads[:0], cutOff: v.cutOff[:0],
+		carried: v.carried[:0], serving: v.serving[:0],
 		nodes: nodes{owners: v.owners[:0], byID: v.byID},
 	}
 }
