@@ -3,10 +3,7 @@ package record
 import (
 	"bytes"
 	"fmt"
-	"io"
 	"regexp"
-	"slices"
-	"sort"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -30,7 +27,7 @@ func syntaxFault(name string, src *tree.Source, err error) Fault {
 	if len(src.Text) > maxSearched {
 		return Fault{name, reportedLine(says), plainWords(says, 0, "")}
 	}
-	at := failure(src.Text, says)
+	at := failure(src.Text, says, seamsOf(src.Text))
 	if strings.Contains(says, "unknown anchor") {
 		at = max(bytes.LastIndexByte(src.Text[:at+1], '*'), 0)
 	}
@@ -47,48 +44,6 @@ func syntaxFault(name string, src *tree.Source, err error) Fault {
 	}
 	return Fault{name, src.Span(at, end), plainWords(says, charAt(src.Text, at), opened)}
 }
-
-// failure returns the offset of the last character of the shortest beginning of
-// the text that fails with the message. What is open at its end is closed, so
-// that only what stands in it counts.
-func failure(text []byte, says string) int {
-	fails := func(length int) bool {
-		start := slices.Clip(text[:length])
-		for _, bracket := range slices.Backward(unclosed(start)) {
-			start = append(start, text[bracket]+2) // ASCII: [ and ], { and } are two apart
-		}
-		_, _, err := documents(bytes.NewReader(start))
-		return err != nil && err.Error() == says
-	}
-	// What the parser read when it gave up is a few characters too long: go back
-	// from there in growing steps, then halve the last one.
-	longest := readBeforeFailure(text)
-	if !fails(longest) {
-		longest = len(text)
-	}
-	shorter, step := longest-1, 1
-	for shorter > 0 && fails(shorter) {
-		longest, shorter, step = shorter, max(shorter-step, 0), 2*step
-	}
-	length := shorter + 1 + sort.Search(longest-shorter-1, func(i int) bool { return fails(shorter + 1 + i) })
-	at := max(length-1, 0)
-	for at > 0 && at < len(text) && !utf8.RuneStart(text[at]) {
-		at--
-	}
-	return at
-}
-
-// readBeforeFailure returns how much of a text the parser reads before it fails.
-func readBeforeFailure(text []byte) int {
-	left := bytes.NewReader(text)
-	_, _, _ = documents(sipping{left})
-	return len(text) - left.Len()
-}
-
-// sipping gives one byte at a time: so the parser takes no more than it needs.
-type sipping struct{ from io.Reader }
-
-func (s sipping) Read(p []byte) (int, error) { return s.from.Read(p[:min(len(p), 1)]) }
 
 // unclosed returns the offsets of the brackets that are open at the end of a
 // text. It knows quotation and comments as they are commonly written.

@@ -57,7 +57,7 @@ func (s *Source) skipProperties(n *Node, at int) int {
 	empty := n.Kind == Scalar && n.Value == "" && n.Style&^Tagged == 0
 	for at < len(s.Text) && (s.Text[at] == '&' || s.Text[at] == '!') {
 		at = s.skipProperty(at)
-		if next := s.skipBlank(at); !empty || next < len(s.Text) && (s.Text[next] == '&' || s.Text[next] == '!') {
+		if next := s.SkipBlank(at); !empty || next < len(s.Text) && (s.Text[next] == '&' || s.Text[next] == '!') {
 			at = next
 		}
 	}
@@ -81,9 +81,9 @@ func isAnchor(c byte) bool {
 	return c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c == '_' || c == '-'
 }
 
-// skipBlank returns the offset of the next character that is neither blank nor
+// SkipBlank returns the offset of the next character that is neither blank nor
 // part of a comment.
-func (s *Source) skipBlank(at int) int {
+func (s *Source) SkipBlank(at int) int {
 	for at < len(s.Text) {
 		switch s.Text[at] {
 		case ' ', '\t', '\r', '\n':
@@ -119,8 +119,8 @@ func (s *Source) end(n *Node) int {
 	if n.Style&Flow == 0 {
 		return at
 	}
-	for at = s.skipBlank(at); at < len(s.Text) && bytes.IndexByte([]byte(",:?"), s.Text[at]) >= 0; {
-		at = s.skipBlank(at + 1)
+	for at = s.SkipBlank(at); at < len(s.Text) && bytes.IndexByte([]byte(",:?"), s.Text[at]) >= 0; {
+		at = s.SkipBlank(at + 1)
 	}
 	return min(at+1, len(s.Text)) // the closing bracket
 }
