@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"syscall"
 	"testing"
+	"time"
 
 	"driploop/model/facts"
 	"driploop/model/record"
@@ -94,26 +95,28 @@ func grown(b *testing.B, engine *Engine, name string, n int) (*record.Record, *f
 }
 
 // BenchmarkJudge judges demo records grown to n conductors, by the engine's own
-// reading of the rules and by OPA alone. Time of the processor is given apart: on
+// reading of the rules, briefly and with every verdict, and by OPA alone. Time of the processor is given apart: on
 // a busy machine only that compares.
 func BenchmarkJudge(b *testing.B) {
 	fast, plain := engines(b)
 	for _, name := range []string{"clean/windlass.yaml", "faulty/thruster-launch.yaml", "sparse/thruster-launch.yaml"} {
 		for _, n := range []int{30, 100, 400} {
 			r, doc := grown(b, fast, name, n)
-			for way, engine := range map[string]*Engine{"fast": fast, "plain": plain} {
+			for way, judge := range map[string]func(*record.Record, *facts.Document, time.Time) (verdict.Record, error){
+				"brief": fast.JudgeBriefly, "fast": fast.Judge, "plain": plain.Judge,
+			} {
 				b.Run(fmt.Sprintf("%s/n=%d/%s", path.Dir(name), n, way), func(b *testing.B) {
 					b.ReportAllocs()
 					var result verdict.Record
 					var err error
 					before := processorTime(b)
 					for b.Loop() {
-						if result, err = engine.Judge(r, doc, testDay); err != nil {
+						if result, err = judge(r, doc, testDay); err != nil {
 							b.Fatal(err)
 						}
 					}
 					b.ReportMetric(float64(processorTime(b)-before)/float64(b.N), "cpu-ns/op")
-					b.ReportMetric(float64(len(result.Verdicts)), "verdicts")
+					b.ReportMetric(float64(result.Counts.Total()), "verdicts")
 				})
 			}
 		}
