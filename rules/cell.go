@@ -30,40 +30,40 @@ type site struct {
 	own     *subject
 	singles singles
 	item    string // of the list that is gone over
-
-	gapsOf map[gapKey][]verdict.Gap // why facts are absent, once asked for
-}
-
-type gapKey struct {
-	of   *subject
-	fact string
 }
 
 // newSite returns the site of a record.
-func (e *Engine) newSite(d document) *site {
-	return &site{singles: d.singles, gapsOf: map[gapKey][]verdict.Gap{}}
-}
+func (e *Engine) newSite(d document) *site { return &site{singles: d.singles} }
 
 // cell returns a fact as it stands at the site.
 func (at *site) cell(o *operand) cell { return o.spot.read(at.holder(o).memory) }
 
-// gaps returns what is missing where a fact is absent, each gap once.
+// lack is what is missing for a fact.
+type lack struct {
+	fact string
+	gaps []verdict.Gap
+}
+
+// gaps returns what is missing where a fact is absent, each gap once. Verdicts share
+// it.
 func (at *site) gaps(o *operand) []verdict.Gap {
-	key := gapKey{at.holder(o), o.fact}
-	gaps, known := at.gapsOf[key]
-	if known {
-		return gaps
+	s := at.holder(o)
+	noted := s.note()
+	for i := range noted.lacks {
+		if noted.lacks[i].fact == o.fact {
+			return noted.lacks[i].gaps
+		}
 	}
-	base := key.of.base
-	base.Open.Each(o.fact, func(g figure.Gap) {
+	var gaps []verdict.Gap
+	s.base.Open.Each(o.fact, func(g figure.Gap) {
 		if missing := (verdict.Gap{Field: g.Field, Why: g.Why}); !slices.Contains(gaps, missing) {
 			gaps = append(gaps, missing)
 		}
 	})
 	if len(gaps) == 0 {
-		gaps = []verdict.Gap{{Field: base.Path + "." + o.fact}}
+		gaps = []verdict.Gap{{Field: s.base.Path + "." + o.fact}}
 	}
-	at.gapsOf[key] = gaps
+	noted.lacks = append(noted.lacks, lack{o.fact, gaps})
 	return gaps
 }
 

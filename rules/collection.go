@@ -49,7 +49,7 @@ type subject struct {
 	of   *collection
 	base *facts.Subject
 	memory
-	at *verdict.Range // in the file, once it is placed
+	*notes // nil of most
 }
 
 // openFacts is what a subject lists as not known; no fact for rules.
@@ -129,6 +129,21 @@ func (c *collection) subjects(doc reflect.Value) []subject {
 func (c *collection) subject(id string, pointer reflect.Value) subject {
 	m := memoryOf(pointer)
 	return subject{id: id, of: c, base: c.base.subject(m), memory: m}
+}
+
+// notes are what is noted of a subject once something is to be told of it.
+type notes struct {
+	listed chain
+	at     verdict.Range // in the file
+	lacks  []lack
+}
+
+// note returns the subject's notes.
+func (s *subject) note() *notes {
+	if s.notes == nil {
+		s.notes = &notes{}
+	}
+	return s.notes
 }
 
 // value returns the struct of the subject.

@@ -84,7 +84,6 @@ func (w *writer) judge(doc *facts.Document) error {
 	if err := w.consultAll(); err != nil || len(w.facts.subjects[last.number]) == 0 {
 		return err
 	}
-	w.order()
 	w.look(doc.Judged(w.waived(doc)))
 	w.judgeAll(last)
 	return w.consultAll()
@@ -141,7 +140,7 @@ func (w *writer) pass(r *rule, inForce mask, out *sifted) {
 		if out.applies&(1<<i) != 0 {
 			outcome, sets = verdict.Met, out.bySet.sets(i, inForce)
 		}
-		w.list(candidate{r, &w.sieve.subjects[i]}, outcome, sets, nil)
+		w.list(&listing{candidate: candidate{r, &w.sieve.subjects[i]}, outcome: outcome, sets: sets})
 	}
 }
 
@@ -153,7 +152,8 @@ func (w *writer) one(c candidate) {
 		w.open[r.number] = append(w.open[r.number], c)
 		return
 	}
-	w.settle(c, r.judge(w.site, inForce, &w.says))
+	j := r.judge(w.site, inForce, &w.says)
+	w.settle(c, &j)
 }
 
 // consultAll has OPA tell what is open.
@@ -193,7 +193,8 @@ func (w *writer) consult(r *rule, candidates []candidate, input ast.Value) error
 	for _, c := range candidates {
 		w.site.own = c.subject
 		says := f.opinion(r, c.id)
-		w.settle(c, r.judge(w.site, w.inForce[r.slot], &says))
+		j := r.judge(w.site, w.inForce[r.slot], &says)
+		w.settle(c, &j)
 	}
 	return nil
 }
@@ -205,7 +206,7 @@ func (w *writer) give(r *rule, candidates []candidate, err error) {
 	w.failures = append(w.failures, fmt.Sprintf("%s: the rule %s could not be evaluated: %s", r.shown, r.meta.ID, says))
 	why := verdict.Gap{Why: "the rule could not be evaluated: " + says}
 	for _, c := range candidates {
-		w.settle(c, judged{outcome: verdict.Undecided, sets: w.inForce[r.slot], missing: []verdict.Gap{why}})
+		w.settle(c, &judged{outcome: verdict.Undecided, sets: w.inForce[r.slot], missing: []verdict.Gap{why}})
 	}
 }
 

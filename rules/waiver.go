@@ -51,22 +51,21 @@ const onWaivers = "waivers"
 // waived tells, by id, whether each waiver of the document waives a breach, or
 // would if it were valid.
 func (w *writer) waived(doc *facts.Document) map[string]figure.Truth {
-	all := make(map[string]figure.Truth, len(doc.Waivers))
+	all, listed := make(map[string]figure.Truth, len(doc.Waivers)), w.inOrder()
 	for id, waiver := range doc.Waivers {
 		if waiver.Rule == nil || waiver.At == nil {
 			all[id] = figure.OpenTruth(figure.Missing(waiver.Path))
 			continue
 		}
-		all[id] = w.breached(*waiver.Rule, *waiver.At)
+		all[id] = breachedIn(listed, *waiver.Rule, *waiver.At)
 	}
 	return all
 }
 
-// breached tells whether a rule is breached at a place or at a part of it.
-func (w *writer) breached(rule, at string) figure.Truth {
+// breachedIn tells whether a rule is breached at a place or at a part of it.
+func breachedIn(listed []*listing, rule, at string) figure.Truth {
 	found := figure.False()
-	for i := range w.listed {
-		s := &w.listed[i]
+	for _, s := range listed {
 		if s.rule.meta.ID != rule || !within(s.base.Path, at) {
 			continue
 		}

@@ -2,8 +2,6 @@ package rules
 
 import (
 	"cmp"
-	"slices"
-	"strings"
 
 	"driploop/model/record"
 	"driploop/model/verdict"
@@ -26,17 +24,10 @@ type writer struct {
 	failures []string                  // of a yard's rules
 	passed   struct{ met, beside int } // what is not listed, the rule not applying to the latter
 	listed   []listing                 // what is
+	shown    []*subject                // of which something is listed
 	site     *site
 	sieve    sieve
 	says     opinion // of the rule at hand
-}
-
-// listing is an outcome that is listed.
-type listing struct {
-	candidate
-	outcome verdict.Outcome
-	sets    mask
-	more    *judged // nil of what is met or not applicable
 }
 
 // cites are the citations of some practice sets of a rule.
@@ -45,36 +36,18 @@ type cites struct {
 	all  []verdict.Cited
 }
 
-// settle takes note of the outcome of one pair.
-func (w *writer) settle(c candidate, j judged) {
-	switch {
-	case !w.every && j.outcome == verdict.Met:
-		w.passed.met++
-	case !w.every && j.outcome == verdict.NotApplicable:
-		w.passed.beside++
-	default:
-		w.list(c, j.outcome, j.sets, &j)
-	}
-}
-
-func (w *writer) list(c candidate, outcome verdict.Outcome, sets mask, more *judged) {
-	w.place(c.subject)
-	w.listed = append(w.listed, listing{c, outcome, sets, more})
-}
-
 // write puts the outcomes in words.
 func (w *writer) write() []verdict.Verdict {
-	w.order()
 	all := make([]verdict.Verdict, len(w.listed))
-	for i := range w.listed {
-		w.verdict(&w.listed[i], &all[i])
+	for i, one := range w.inOrder() {
+		w.verdict(one, &all[i])
 	}
 	return all
 }
 
 func (w *writer) verdict(s *listing, v *verdict.Verdict) {
-	r, j := s.rule, s.more
-	v.Rule, v.Outcome, v.Severity, v.Subject, v.At = &r.meta, s.outcome, r.meta.Severity, s.base.Path, *s.at
+	r, j := s.rule, s.breach
+	v.Rule, v.Outcome, v.Severity, v.Subject, v.At = &r.meta, s.outcome, r.meta.Severity, s.base.Path, s.at
 	v.Sources, v.ID = w.cited(r, s), cmp.Or(s.base.Key, s.id)
 	switch s.outcome {
 	case verdict.Breach:
@@ -84,7 +57,7 @@ func (w *writer) verdict(s *listing, v *verdict.Verdict) {
 			v.Outcome = verdict.Waived
 		}
 	case verdict.Undecided:
-		v.Missing = j.missing
+		v.Missing = s.missing
 	case verdict.NotApplicable:
 		v.Says = r.elsewhere
 		if s.sets == 0 {
@@ -101,43 +74,11 @@ func (w *writer) counts(listed []verdict.Verdict) verdict.Counts {
 	return all
 }
 
-// place finds where a subject stands in the file, or its nearest part that does.
-func (w *writer) place(s *subject) {
-	if s.at != nil {
-		return
-	}
-	start := verdict.Position{Line: 1, Column: 1}
-	at := verdict.Range{Start: start, End: start}
-	for path := s.base.Path; path != ""; path = cutLast(path) {
-		if stands, ok := w.record.Places.Find(path); ok {
-			at = stands
-			break
-		}
-	}
-	s.at = &at
-}
-
-// order puts what is listed in order: by place, then by rule, then by path.
-func (w *writer) order() {
-	slices.SortFunc(w.listed, func(a, b listing) int {
-		if c := cmp.Compare(a.at.Start.Line, b.at.Start.Line); c != 0 {
-			return c
-		}
-		if c := cmp.Compare(a.at.Start.Column, b.at.Start.Column); c != 0 {
-			return c
-		}
-		if c := cmp.Compare(a.rule.number, b.rule.number); c != 0 {
-			return c
-		}
-		return cmp.Or(strings.Compare(a.base.Path, b.base.Path), strings.Compare(a.id, b.id))
-	})
-}
-
 // cited returns the citations that an outcome rests on. Verdicts of the same
 // sets share them.
 func (w *writer) cited(r *rule, s *listing) []verdict.Cited {
 	if s.outcome == verdict.Breach {
-		return w.citations(r, s.sets, s.more.clauses)
+		return w.citations(r, s.sets, s.breach.clauses)
 	}
 	for _, c := range w.cites[r.number] {
 		if c.sets == s.sets {
