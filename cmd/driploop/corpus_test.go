@@ -33,19 +33,6 @@ var disputed = map[string][]string{
 		"breach protection/fault-not-cleared at conductors.B3",
 		"breach protection/fault-not-cleared at conductors.A1",
 	},
-	// The cables stand the stall for good, or have a fuse of known gates as well:
-	// what the class T fuse does makes no difference.
-	"lithium-bank-24v": {
-		"undecided conductors/overheats at conductors.L1",
-		"undecided conductors/overheats at conductors.L2",
-		"undecided conductors/overheats at conductors.L3",
-		"undecided conductors/overheats at conductors.L4",
-		"undecided conductors/overheats at conductors.W1",
-		"undecided conductors/overheats at conductors.W2",
-		"undecided conductors/overheats at conductors.W3",
-		"undecided protection/conductor-burns-first at conductors.W2",
-		"undecided protection/fault-not-cleared at conductors.W2",
-	},
 }
 
 // The corpus holds whole jobs whose verdicts were decided by hand from the

@@ -110,6 +110,10 @@ type ConductorResult struct {
 	// along it, LetThroughLeastA2s what they let through at some fault however
 	// quick they are; WithstandA2s is what its insulation stands: k²·S².
 	LetThroughLeastA2s, LetThroughA2s, WithstandA2s figure.Figure
+	// ClearByS and LetThroughUpToA2s are ClearS and LetThroughA2s, or where these
+	// hang on a device of which not all is known, what they are at most, since
+	// another one opens by then.
+	ClearByS, LetThroughUpToA2s figure.Figure
 
 	// TemperatureC is the highest that it reaches in normal use, a load that
 	// pauses counted for its longest run; StallC the highest when a stalled motor

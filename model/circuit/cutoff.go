@@ -16,27 +16,32 @@ func (a *analysis) setCleared(f *faulted, low, high *prospect, least cleared) {
 	devices := a.devices(low)
 	if len(gaps) == 0 && len(devices) == 0 {
 		why := figure.Because("no device lies between the battery and the fault")
-		f.clears, f.latest, f.soonest = figure.False(), figure.Open(why), figure.Open(why)
+		f.clears, f.latest, f.by, f.soonest = figure.False(), figure.Open(why), figure.Open(why), figure.Open(why)
 		return
 	}
 	if len(gaps) > 0 {
-		f.clears, f.latest, f.soonest = figure.OpenTruth(gaps...), figure.Open(gaps...), figure.Open(gaps...)
+		f.clears, f.latest, f.by, f.soonest = figure.OpenTruth(gaps...), figure.Open(gaps...), figure.Open(gaps...), figure.Open(gaps...)
 		return
 	}
 	latest := least.latest
 	soonest := a.clearing(high, high.amps).soonest
-	f.latest = a.openFigure(latest, "s", devices,
-		func() string { return "no device on its way surely opens at " + ampere(low.amps) },
-		func() []figure.Step { return a.openingSteps(low.steps(), devices, low.amps) })
+	never := func() string { return "no device on its way surely opens at " + ampere(low.amps) }
+	working := func() []figure.Step { return a.openingSteps(low.steps(), devices, low.amps) }
+	f.latest = a.openFigure(latest, "s", devices, never, working)
+	f.by = a.openFigure(latest.ceiling(), "s", devices, never, working)
 	f.soonest = a.openFigure(soonest, "s", devices,
 		func() string { return "no device on its way opens at " + ampere(high.amps) },
 		func() []figure.Step { return a.openingSteps(high.steps(), devices, high.amps) })
-	switch {
-	case !latest.sure():
-		f.clears = figure.OpenTruth(a.releaseGaps(devices)...)
-	default:
-		f.clears = truth(!math.IsInf(latest.worst, 1))
+	f.clears = a.surelyOpens(latest, devices)
+}
+
+// surelyOpens tells whether one of the devices does, whatever the others do of
+// which not all is known.
+func (a *analysis) surelyOpens(latest bound, devices []hop) figure.Truth {
+	if b := latest.ceiling(); !b.sure() {
+		return figure.OpenTruth(a.releaseGaps(devices)...)
 	}
+	return truth(!math.IsInf(latest.worst, 1))
 }
 
 // openFigure returns a time or an energy that devices decide: open where what is
@@ -99,7 +104,7 @@ func (a *analysis) setLetThrough(f *faulted, low, high *prospect, atLow cleared)
 		gaps = []figure.Gap{figure.Because("no device lies between the battery and the fault")}
 	}
 	if len(gaps) > 0 {
-		f.most, f.least = figure.Open(gaps...), figure.Open(gaps...)
+		f.most, f.upTo, f.least = figure.Open(gaps...), figure.Open(gaps...), figure.Open(gaps...)
 		return
 	}
 	var room [32]float64
@@ -120,12 +125,17 @@ func (a *analysis) setLetThrough(f *faulted, low, high *prospect, atLow cleared)
 		most, least = most.greatest(c.most), least.greatest(c.least)
 	}
 	never := func() string { return "no device on its way surely opens at every fault along it" }
-	f.most = a.openFigure(most, "A2s", devices, never, func() []figure.Step {
+	working := func() []figure.Step {
 		steps := a.openingSteps([]figure.Step{low.step(), high.step()}, devices, at)
 		return append(steps, energyStep("greatest", at, most.worst))
-	})
+	}
+	f.most = a.openFigure(most, "A2s", devices, never, working)
+	f.upTo = a.openFigure(most.ceiling(), "A2s", devices, never, working)
 	if !most.sure() {
 		f.most = figure.Open(a.energyGaps(devices, max(low.amps, high.amps))...)
+		if !f.upTo.Known {
+			f.upTo = f.most
+		}
 	}
 	f.least = a.openFigure(least, "A2s", devices, never, func() []figure.Step {
 		return []figure.Step{low.step(), high.step(), energyStep("least", at, least.worst)}

@@ -48,6 +48,7 @@ func (a *analysis) states(i int) []*family {
 type faulted struct {
 	low, high, soonest, latest figure.Figure
 	least, most                figure.Figure // energy let through
+	by, upTo                   figure.Figure // of latest and most, what it is at most
 	clears                     figure.Truth
 }
 
@@ -58,6 +59,7 @@ func (f faulted) or(o faulted) faulted {
 		low: lesser(f.low, o.low), high: greater(f.high, o.high),
 		soonest: lesser(f.soonest, o.soonest), latest: greater(f.latest, o.latest),
 		least: greater(f.least, o.least), most: greater(f.most, o.most),
+		by: greater(f.by, o.by), upTo: greater(f.upTo, o.upTo),
 		clears: both(f.clears, o.clears),
 	}
 }
@@ -87,13 +89,14 @@ func lesser(f, o figure.Figure) figure.Figure {
 // unknown returns a fault of which nothing is known, and why.
 func unknown(why figure.Gap) faulted {
 	open := figure.Open(why)
-	return faulted{low: open, high: open, soonest: open, latest: open, least: open, most: open, clears: figure.OpenTruth(why)}
+	return faulted{low: open, high: open, soonest: open, latest: open, least: open, most: open, by: open, upTo: open, clears: figure.OpenTruth(why)}
 }
 
 // setFault fills in what a bolted fault does to a conductor.
 func (r *ConductorResult) setFault(f faulted) {
 	r.FaultLowA, r.FaultHighA, r.ClearLeastS, r.ClearS = f.low, f.high, f.soonest, f.latest
 	r.LetThroughLeastA2s, r.LetThroughA2s, r.Clears = f.least, f.most, f.clears
+	r.ClearByS, r.LetThroughUpToA2s = f.by, f.upTo
 }
 
 // conductorFault returns what a bolted fault does to a conductor: at its far end,

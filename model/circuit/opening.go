@@ -21,6 +21,14 @@ func (b bound) sure() bool {
 	return b.worst == b.best || !math.IsInf(b.worst, 0) && alike(b.worst, b.best)
 }
 
+// ceiling is how bad it can be at most, where that is known.
+func (b bound) ceiling() bound {
+	if math.IsInf(b.worst, 1) {
+		return b
+	}
+	return sureOf(b.worst)
+}
+
 func (b bound) least(o bound) bound    { return bound{min(b.worst, o.worst), min(b.best, o.best)} }
 func (b bound) greatest(o bound) bound { return bound{max(b.worst, o.worst), max(b.best, o.best)} }
 

@@ -97,13 +97,8 @@ func (a *analysis) setStallOpening(r *LoadResult, s stall) {
 	steps := func() []figure.Step { return a.openingSteps(nil, s.devices, s.amps) }
 	r.StallOpenLeastS = a.openFigure(s.soonest, "s", s.devices, func() string { return "no device on its way opens at " + ampere(s.amps) }, steps)
 	r.StallOpenS = a.openFigure(s.opens, "s", s.devices, func() string { return "no device on its way surely opens at " + ampere(s.amps) }, steps)
-	switch {
-	case !s.opens.sure():
-		r.StallOpens = figure.OpenTruth(a.releaseGaps(s.devices)...)
-	case math.IsInf(s.opens.worst, 1):
-		r.StallOpens = figure.False()
-	default:
-		r.StallOpens, r.StallBy = figure.True(), s.by
+	if r.StallOpens = a.surelyOpens(s.opens, s.devices); r.StallOpens.Value {
+		r.StallBy = s.by
 	}
 }
 

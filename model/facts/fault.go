@@ -16,14 +16,18 @@ type Fault struct {
 	FaultLeastA *float64 `json:"fault_least_a,omitempty"` // at its far end
 	FaultA      *float64 `json:"fault_a,omitempty"`
 	// Clears: a device ahead of it surely opens at the least of that current,
-	// within ClearS; it cannot open sooner than ClearLeastS at the greatest.
+	// within ClearS; it cannot open sooner than ClearLeastS at the greatest. ClearByS
+	// is ClearS at most, where one of the devices is not known well enough to tell.
 	Clears      *bool    `json:"clears,omitempty"`
 	ClearS      *float64 `json:"clear_s,omitempty"`
+	ClearByS    *float64 `json:"clear_by_s,omitempty"`
 	ClearLeastS *float64 `json:"clear_least_s,omitempty"`
 	// LetThroughA2s is the greatest energy let through at a fault along it,
-	// WithstandA2s what its insulation stands.
-	LetThroughA2s *float64 `json:"let_through_a2s,omitempty"`
-	WithstandA2s  *float64 `json:"withstand_a2s,omitempty"`
+	// LetThroughUpToA2s what that is at most, as ClearByS is, WithstandA2s what its
+	// insulation stands.
+	LetThroughA2s     *float64 `json:"let_through_a2s,omitempty"`
+	LetThroughUpToA2s *float64 `json:"let_through_up_to_a2s,omitempty"`
+	WithstandA2s      *float64 `json:"withstand_a2s,omitempty"`
 	// TemperatureC is the highest in normal use, StallC the highest when a stalled
 	// motor is cut off.
 	TemperatureC *float64 `json:"temperature_degc,omitempty"`
@@ -49,8 +53,10 @@ func (b *Builder) fault(s *Subject, f *Fault, result *circuit.ConductorResult) {
 	putFigure(s, "fault_a", &f.FaultA, &result.FaultHighA)
 	putSolved(s, "clears", &f.Clears, &result.Clears)
 	putFigure(s, "clear_s", &f.ClearS, &result.ClearS)
+	putFigure(s, "clear_by_s", &f.ClearByS, &result.ClearByS)
 	putFigure(s, "clear_least_s", &f.ClearLeastS, &result.ClearLeastS)
 	putFigure(s, "let_through_a2s", &f.LetThroughA2s, &result.LetThroughA2s)
+	putFigure(s, "let_through_up_to_a2s", &f.LetThroughUpToA2s, &result.LetThroughUpToA2s)
 	putFigure(s, "withstand_a2s", &f.WithstandA2s, &result.WithstandA2s)
 	putFigure(s, "temperature_degc", &f.TemperatureC, &result.TemperatureC)
 	putFigure(s, "stall_degc", &f.StallC, &result.StallC)

@@ -10,7 +10,8 @@
 #   severity: danger
 #   subject: conductors
 #   applies: every ungrounded conductor that a fuse protects, cranking feeds aside; the calibration of breakers gives no energy for a short circuit
-#   needs: [let_through_a2s, withstand_a2s, size, guarded_by]
+#   needs: [let_through_up_to_a2s, withstand_a2s, size, guarded_by]
+#   asks: [let_through_a2s]
 #   decides: [ungrounded, behind_device, guard_fused]
 #   says: "{guarded_by} may let {let_through} through in a short circuit; {size} stands {limit.let_through}"
 #   remedy: "Use a larger conductor, or a smaller or quicker fuse that lets no more than {limit.let_through} through."
@@ -48,6 +49,12 @@ applies contains id if {
 	conductor.ungrounded == true
 	conductor.behind_device == true
 	conductor.guard_fused == true
+}
+
+# The most that it can be is enough, unless the conductor does not stand it.
+asks contains {"subject": id, "fact": "let_through_a2s"} if {
+	some id, conductor in input.conductors
+	conductor.let_through_up_to_a2s > conductor.withstand_a2s
 }
 
 breach contains {

@@ -28,6 +28,14 @@ test_what_it_leaves_out if {
 	rule.applies == {"P1"} with input as wire({})
 }
 
+asked(facts) := {ask.fact | some ask in rule.asks with input as wire(facts)}
+
+test_energy_matters_only_where_the_most_of_it_is_too_much if {
+	asked({"let_through_up_to_a2s": 13090}) == set()
+	asked({"let_through_up_to_a2s": 13091}) == {"let_through_a2s"}
+	limits({"let_through_up_to_a2s": 13091}) == set()
+}
+
 test_silent_without_the_energy if {
 	limits({}) == set()
 }

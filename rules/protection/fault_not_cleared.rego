@@ -11,7 +11,7 @@
 #   subject: conductors
 #   applies: every ungrounded conductor behind a fuse or breaker, cranking feeds aside; of a breaker only that it surely opens, since its calibration gives no time for a short circuit
 #   needs: [clears, fault_least_a, guard_fused, size]
-#   asks: [clear_s]
+#   asks: [clear_by_s, clear_s]
 #   decides: [ungrounded, behind_device]
 #   says: "a bolted fault at its far end draws as little as {fault}, {what}"
 #   remedy: "Use a larger conductor, or a smaller or quicker device, so that a fault at the far end opens it at once."
@@ -59,10 +59,18 @@ breach contains {
 	conductor.clears == false
 }
 
+asks contains {"subject": id, "fact": "clear_by_s"} if {
+	some id, conductor in input.conductors
+	conductor.guard_fused == true
+	conductor.clears == true
+}
+
+# By when is enough, unless it is too late.
 asks contains {"subject": id, "fact": "clear_s"} if {
 	some id, conductor in input.conductors
 	conductor.guard_fused == true
 	conductor.clears == true
+	conductor.clear_by_s > limits.workmanship.clear_s
 }
 
 breach contains {
