@@ -80,6 +80,8 @@ type Segment struct {
 type Ends struct {
 	Entry
 	From, To *End
+
+	both [2]End // room for them: a conductor that was read has both
 }
 
 // End is how a conductor is landed.

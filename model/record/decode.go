@@ -85,7 +85,7 @@ func (d *decoder) forget() {
 	kept.repeats.forget()
 	kept.taken.unheard.forget()
 	kept.refs, kept.pairs = emptied(kept.refs), emptied(kept.pairs[:cap(kept.pairs)])
-	kept.places = placing{emptied(kept.places.parts), emptied(kept.places.values)}
+	kept.places = placing{parts: emptied(kept.places.parts)}
 	kept.paths = paths{}
 	*d = decoder{scratch: kept}
 }

@@ -85,7 +85,7 @@ func (s *statements) part(path string, v reflect.Value) {
 	}
 	for i := range v.NumField() {
 		field := v.Type().Field(i)
-		if field.Type == reflect.TypeFor[Entry]() || field.Type == reflect.TypeFor[verdict.Range]() {
+		if !field.IsExported() || field.Type == reflect.TypeFor[Entry]() || field.Type == reflect.TypeFor[verdict.Range]() {
 			continue
 		}
 		s.add(path+"."+field.Name, v.Field(i))

@@ -82,17 +82,17 @@ var segmentTable = sync.OnceValue(func() *table[Segment] {
 
 var endsTable = sync.OnceValue(func() *table[Ends] {
 	return newTable("ends", "Both ends of a conductor.",
-		end("from", "The end at \"from\".", func(e *Ends) **End { return &e.From }),
-		end("to", "The end at \"to\".", func(e *Ends) **End { return &e.To }),
+		end("from", "The end at \"from\".", func(e *Ends) (**End, *End) { return &e.From, &e.both[0] }),
+		end("to", "The end at \"to\".", func(e *Ends) (**End, *End) { return &e.To, &e.both[1] }),
 	)
 })
 
 // end is one End within Ends.
-func end(key, says string, at func(*Ends) **End) field[Ends] {
+func end(key, says string, at func(*Ends) (at **End, room *End)) field[Ends] {
 	return field[Ends]{spec{key: key, says: says, shape: partShape, part: single[End]{endTable}}, func(e *Ends) any {
-		p := at(e)
+		p, room := at(e)
 		if *p == nil {
-			*p = &End{}
+			*p = room
 		}
 		return *p
 	}}

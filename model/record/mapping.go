@@ -90,7 +90,10 @@ func (t *table[T]) decodePair(d *decoder, pairs []keyed, number int, in spot, ki
 	seen.add(i)
 	if f.part == nil {
 		d.places.value(in.part, p.word, d.extent(p.key))
-		d.value(&f.spec, p.key, p.value, spot{part: in.part}, f.at(v))
+		if target := f.at(v); !p.memo.again(d, &f.spec, target) {
+			d.value(&f.spec, p.key, p.value, spot{part: in.part}, target)
+			p.memo.keep(&f.spec, target)
+		}
 		return
 	}
 	here := spot{d.places.part(in.part, f.key, d.extent(p.key)), d.paths.under(in.path, f.key)}

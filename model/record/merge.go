@@ -14,7 +14,8 @@ const maxMergeDepth = 16
 // keyed is a key of a mapping with its value.
 type keyed struct {
 	key, value *tree.Node
-	word       word // of the key
+	word       word  // of the key
+	memo       *memo // of a pair that a merge key brings, else nil
 }
 
 // isWord reports whether a key is a text; any text may be one but that of no value.
@@ -44,7 +45,7 @@ func (d *decoder) pairsOf(m *tree.Node) []keyed {
 		}
 		text := key.Aimed().Value
 		w := d.words.number(text)
-		d.pairs = append(d.pairs, keyed{key, key.Next, w})
+		d.pairs = append(d.pairs, keyed{key, key.Next, w, nil})
 		if m.Merges {
 			d.taken.add(w, text)
 		}
@@ -125,10 +126,10 @@ func (d *decoder) brought(m *tree.Node) []keyed {
 	if pairs, ok := d.bringing[m]; ok {
 		return pairs
 	}
-	pairs := make([]keyed, 0, m.Size/2)
+	pairs, memos := make([]keyed, 0, m.Size/2), make([]memo, m.Size/2)
 	for key := m.First; key != nil; key = key.Next.Next {
 		if own := key.Aimed(); !own.IsMerge() {
-			pairs = append(pairs, keyed{key, key.Next, d.words.number(own.Value)})
+			pairs = append(pairs, keyed{key, key.Next, d.words.number(own.Value), &memos[len(pairs)]})
 		}
 	}
 	if d.bringing == nil {

@@ -18,7 +18,7 @@ import (
 // somebody asks for it.
 type Places struct {
 	parts  []partPlace
-	values []valuePlace
+	values valuePlaces
 	// slots find a step under a part: the number of a part plus 1, or 0, from the slot
 	// on that their hash names. They are twice as many as parts, or more.
 	slots []int32
@@ -37,6 +37,31 @@ type valuePlace struct {
 	at   tree.Extent
 	key  word  // unheard: the next item of the key before it
 	next int32 // in the same part, plus 1
+}
+
+// valuePlaces are places of values in the order in which they were read, in pieces
+// that need not be moved when there are more.
+type valuePlaces struct {
+	pieces [][]valuePlace
+	count  int32
+}
+
+const placesAtOnce = 128 // a power of two
+
+// at returns the place with a number, from 1.
+func (p *valuePlaces) at(number int32) *valuePlace {
+	i := uint32(number - 1)
+	return &p.pieces[i/placesAtOnce][i%placesAtOnce]
+}
+
+// add adds a place and returns its number.
+func (p *valuePlaces) add(v valuePlace) int32 {
+	if int(p.count) == placesAtOnce*len(p.pieces) {
+		p.pieces = append(p.pieces, make([]valuePlace, placesAtOnce))
+	}
+	p.count++
+	*p.at(p.count) = v
+	return p.count
 }
 
 // root stands for the whole record, which has no place.
@@ -66,7 +91,7 @@ func PlacesOf(some map[string]verdict.Range) Places {
 // placing gathers places.
 type placing struct {
 	parts  []partPlace
-	values []valuePlace
+	values valuePlaces
 }
 
 // begin adds the root.
@@ -80,23 +105,22 @@ func (p *placing) part(under int32, step string, at tree.Extent) int32 {
 
 // value adds a single value of a part.
 func (p *placing) value(in int32, key word, at tree.Extent) {
-	p.values = append(p.values, valuePlace{at: at, key: key})
-	number, part := int32(len(p.values)), &p.parts[in]
+	number, part := p.values.add(valuePlace{at: at, key: key}), &p.parts[in]
 	if part.last == 0 {
 		part.first = number
 	} else {
-		p.values[part.last-1].next = number
+		p.values.at(part.last).next = number
 	}
 	part.last = number
 }
 
-// placed returns what was gathered.
+// placed returns what was gathered; the values are no longer its own.
 func (p *placing) placed() Places {
 	size := 2
 	for size < 2*len(p.parts) {
 		size *= 2
 	}
-	all := Places{parts: slices.Clone(p.parts), values: slices.Clone(p.values), slots: make([]int32, size)}
+	all := Places{parts: slices.Clone(p.parts), values: p.values, slots: make([]int32, size)}
 	for i := range all.parts[1:] {
 		part := &all.parts[i+1]
 		all.slots[all.slot(part.under, part.step)] = int32(i + 1)
@@ -138,26 +162,26 @@ func (p Places) value(in int32, key, rest string, itemised bool) (verdict.Range,
 		return verdict.Range{}, false
 	}
 	at := p.parts[in].first
-	for at != 0 && p.values[at-1].key != w {
-		at = p.values[at-1].next
+	for at != 0 && p.values.at(at).key != w {
+		at = p.values.at(at).next
 	}
 	if at != 0 && itemised {
-		at = p.item(p.values[at-1].next, rest)
+		at = p.item(p.values.at(at).next, rest)
 	}
 	if at == 0 {
 		return verdict.Range{}, false
 	}
-	return p.values[at-1].at.Range(), true
+	return p.values.at(at).at.Range(), true
 }
 
 // item returns the number of an item by its step, from the first item on; 0 if there
 // is none.
 func (p Places) item(at int32, step string) int32 {
-	for i := 0; at != 0 && p.values[at-1].key == unheard; i++ {
+	for i := 0; at != 0 && p.values.at(at).key == unheard; i++ {
 		if itemStep(i) == step {
 			return at
 		}
-		at = p.values[at-1].next
+		at = p.values.at(at).next
 	}
 	return 0
 }
@@ -185,8 +209,8 @@ func (p Places) All() iter.Seq2[string, verdict.Range] {
 func (p Places) valuesOf(part *partPlace, path string, yield func(string, verdict.Range) bool) bool {
 	var key string
 	item := 0
-	for at := part.first; at != 0; at = p.values[at-1].next {
-		v := &p.values[at-1]
+	for at := part.first; at != 0; at = p.values.at(at).next {
+		v := p.values.at(at)
 		var here string
 		if v.key != unheard {
 			key, item = under(path, vocabulary().texts[v.key]), 0
