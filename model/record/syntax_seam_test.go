@@ -34,12 +34,13 @@ func TestSeamsFindTheSameFailure(t *testing.T) {
 			texts = append(texts, string(text))
 		}
 	}
-	failing, seamed := 0, 0
+	tried, failing, seamed := 0, 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		r := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 0))
 		for range 3 {
 			whole := texts[r.IntN(len(texts))]
 			text := []byte(spoilt(r, whole[:min(len(whole), 9000)]))
+			tried++
 			_, _, err := documents(bytes.NewReader(text))
 			if err != nil {
 				failing++
@@ -49,7 +50,7 @@ func TestSeamsFindTheSameFailure(t *testing.T) {
 			}
 		}
 	})
-	assert.Greater(t, failing, 50)
+	assert.Greater(t, failing, tried/3)
 	assert.Greater(t, seamed, failing/2)
 }
 
