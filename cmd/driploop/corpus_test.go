@@ -27,12 +27,6 @@ var (
 // disputed holds where the program says something else than the hand that marked
 // the record, "outcome rule at subject", and the program is not yet right.
 var disputed = map[string][]string{
-	// The way back of a fault at the panel is taken as a share, by length, of the
-	// thin return of the lamp; it is the thick one to the bar beside it.
-	"anchor-light-mast": {
-		"breach protection/fault-not-cleared at conductors.B3",
-		"breach protection/fault-not-cleared at conductors.A1",
-	},
 }
 
 // The corpus holds whole jobs whose verdicts were decided by hand from the

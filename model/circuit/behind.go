@@ -9,8 +9,7 @@ import (
 
 // behind is one way in which a fault can stand behind a branch: its ends, the far
 // one away from the source, in one state of the switches, and what the way back of
-// a fault at its far end would add. That is taken as the same share of the load's
-// way back as the far end has of the way out, by length: the two run side by side.
+// a fault at its far end would add: see wayBack.
 type behind struct {
 	far, near int
 	fam       *family
@@ -28,6 +27,7 @@ func (a *analysis) findBehind() {
 	n := len(a.net.branches)
 	a.behind, a.remote = make([]*behind, n), make([][]*behind, n)
 	w := &outWay{share: make([]float64, n), edge: make([]int, n), length: make([]float64, len(a.net.nodes))}
+	w.back.way = w
 	for _, l := range a.solver.loads {
 		for _, t := range a.solver.solveAlone(l) {
 			if t.way.source >= 0 {
@@ -46,10 +46,11 @@ func (a *analysis) noteBehind(t *trial, w *outWay) {
 	}
 	end := behind{fam: fam, back: a.net.branches[t.way.source].b}
 	for _, i := range t.way.back.branches {
-		end.ohms += m.values.ohms[i] * share[i] * share[i]
 		end.gaps = append(end.gaps, a.net.branches[i].ohms.gaps...)
 	}
 	total := w.follow(a.net, t)
+	w.back.follow(a.net, t, m.values.ohms)
+	end.ohms = w.back.ohms(1)
 	for _, i := range t.way.out.branches {
 		if b := &a.net.branches[i]; b.kind == wire {
 			if _, ok := sane(&b.cond.Length); !ok {
@@ -65,7 +66,7 @@ func (a *analysis) noteBehind(t *trial, w *outWay) {
 			covered /= total
 		}
 		at := end
-		at.far, at.near, at.ohms = e.to, e.from, end.ohms*min(1, covered)
+		at.far, at.near, at.ohms = e.to, e.from, w.back.ohms(min(1, covered))
 		a.behind[e.branch] = a.addBehind(a.behind[e.branch], at)
 		if a.net.branches[e.branch].kind == device {
 			if terminal == nil {
@@ -92,6 +93,7 @@ type outWay struct {
 	share  []float64 // by branch: current of one ampere
 	edge   []int     // by branch: its edge
 	length []float64 // by node: greatest length from the source
+	back   wayBack
 }
 
 // follow sets the edges of the way out of a load's current in order, and returns

@@ -111,7 +111,7 @@ func (p *prospect) step() figure.Step {
 		inputs = append(inputs, n.resistanceInput(h, m.values.ohms[h.branch]))
 	}
 	if p.extra > 0 {
-		inputs = append(inputs, figure.Input{Symbol: "R(way back)", Value: quantity.Round(1000 * p.extra), Unit: "mohm", From: "share of the load's return, by length"})
+		inputs = append(inputs, figure.Input{Symbol: "R(way back)", Value: quantity.Round(1000 * p.extra), Unit: "mohm", From: "of the load's return, as far as it runs beside"})
 	}
 	return figure.Step{
 		Formula: "prospective current of a bolted fault at " + n.nodes[p.at].name + ": I = U/(R + R + …), " + what,
