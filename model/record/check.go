@@ -167,7 +167,7 @@ func (d *decoder) landing(t Terminal) bool {
 	if !c.Kind.Is() {
 		return false // the fault is the kind's
 	}
-	if hasTerminal(c, t.Name) {
+	if hasTerminal(c, KindOf(c.Kind.V), t.Name) {
 		return true
 	}
 	if len(c.Links)+len(c.Coils) == 0 && len(KindOf(c.Kind.V).Terminals) == 0 {
@@ -180,8 +180,12 @@ func (d *decoder) landing(t Terminal) bool {
 
 // posts checks that the posts of a component stand at terminals that it has.
 func (d *decoder) posts(c *Component) {
+	if len(c.Posts) == 0 || !c.Kind.Is() {
+		return
+	}
+	kind := KindOf(c.Kind.V)
 	for _, p := range c.Posts {
-		if c.Kind.Is() && !hasTerminal(c, p.Terminal) {
+		if !hasTerminal(c, kind, p.Terminal) {
 			d.noTerminal(c, p.Terminal, p.At)
 		}
 	}

@@ -124,9 +124,9 @@ func TerminalsOf(c *Component) (names []string, open bool) {
 	return once, false
 }
 
-// hasTerminal reports whether TerminalsOf lists a name or leaves it open.
-func hasTerminal(c *Component, name string) bool {
-	kind := KindOf(c.Kind.V)
+// hasTerminal reports whether TerminalsOf lists a name of a component of some kind,
+// or leaves it open.
+func hasTerminal(c *Component, kind Kind, name string) bool {
 	if kind.OneNode || kind.Case && name == CaseTerminal {
 		return true
 	}

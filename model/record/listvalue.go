@@ -110,7 +110,7 @@ func (d *decoder) itemOK(s *spec, value string, at *tree.Node) bool {
 			return false
 		}
 	case barrelShape:
-		if _, err := quantity.ParseWireSize(value); err != nil {
+		if _, err := d.repeats.size(value); err != nil {
 			d.fault(at, "%s", clipSays(err.Error()))
 			return false
 		}
@@ -127,8 +127,8 @@ func (d *decoder) barrelOK(s *spec, items []item, unknown bool, at *tree.Node) b
 	if len(items) == 1 || unknown {
 		return true
 	}
-	a, _ := quantity.ParseWireSize(items[0].text) // checked item by item
-	b, _ := quantity.ParseWireSize(items[1].text)
+	a, _ := d.repeats.size(items[0].text) // checked item by item
+	b, _ := d.repeats.size(items[1].text)
 	if a.System != b.System {
 		return true // which is larger takes a table
 	}

@@ -9,64 +9,98 @@ import (
 // repeats remembers texts that were found right in one decoding: a record has the
 // same few ratings, lengths and sizes over and over.
 type repeats struct {
-	quantities []readText // by hash; empty where its text is ""
-	known      int        // of them
-	fitting    map[formText]bool
-}
-
-// readText is a quantity with the text that it was read from.
-type readText struct {
-	text string
-	q    quantity.Quantity
-}
-
-const quantitiesKept = 512 // a power of two
-
-type formText struct {
-	text string
-	form *form
+	quantities learnt[quantity.Dimension, quantity.Quantity]
+	sizes      learnt[struct{}, quantity.WireSize]
+	fitting    learnt[*form, struct{}]
 }
 
 func (r *repeats) forget() {
-	clear(r.quantities)
-	r.known = 0
-	const most = 1 << 12 // different texts of a large record
-	if len(r.fitting) > most {
-		r.fitting = nil
-	}
-	clear(r.fitting)
+	r.quantities.forget()
+	r.sizes.forget()
+	r.fitting.forget()
 }
 
 // quantity is quantity.Parse.
 func (r *repeats) quantity(text string, dim quantity.Dimension) (quantity.Quantity, error) {
-	if r.quantities == nil {
-		r.quantities = make([]readText, quantitiesKept)
+	q, at, ok := r.quantities.find(text, dim)
+	if ok {
+		return *q, nil
 	}
-	at := int(maphash.String(hashSeed, text)) & (quantitiesKept - 1)
-	for ; r.quantities[at].text != ""; at = (at + 1) & (quantitiesKept - 1) {
-		if p := &r.quantities[at]; p.text == text && p.q.Dim == dim {
-			return p.q, nil
-		}
+	read, err := quantity.Parse(text, dim)
+	if err == nil {
+		r.quantities.keep(at, text, dim, read)
 	}
-	q, err := quantity.Parse(text, dim)
-	if err == nil && r.known < quantitiesKept*3/4 {
-		r.quantities[at], r.known = readText{text, q}, r.known+1
+	return read, err
+}
+
+// size is quantity.ParseWireSize.
+func (r *repeats) size(text string) (quantity.WireSize, error) {
+	size, at, ok := r.sizes.find(text, struct{}{})
+	if ok {
+		return *size, nil
 	}
-	return q, err
+	read, err := quantity.ParseWireSize(text)
+	if err == nil {
+		r.sizes.keep(at, text, struct{}{}, read)
+	}
+	return read, err
 }
 
 // fits reports whether a text looks as a form says.
 func (r *repeats) fits(form *form, text string) bool {
-	key := formText{text, form}
-	if contains(form.common, text) || r.fitting[key] {
+	if contains(form.common, text) {
 		return true
 	}
-	if !form.match.MatchString(text) {
-		return false
+	_, at, ok := r.fitting.find(text, form)
+	if !ok && form.match.MatchString(text) {
+		r.fitting.keep(at, text, form, struct{}{})
+		return true
 	}
-	if r.fitting == nil {
-		r.fitting = map[formText]bool{}
+	return ok
+}
+
+// learnt holds what was read of texts as something, such as a dimension: a small hash,
+// which is faster than a map with two keys.
+type learnt[As comparable, What any] struct {
+	slots []slotOf[As, What] // free where the text is ""
+	used  int
+}
+
+type slotOf[As comparable, What any] struct {
+	text string
+	as   As
+	what What
+}
+
+const learntSlots = 512 // a power of two
+
+// find returns what was read of a text, or the slot in which it is to be kept.
+func (k *learnt[As, What]) find(text string, as As) (what *What, at int, ok bool) {
+	if k.slots == nil {
+		k.slots = make([]slotOf[As, What], learntSlots)
 	}
-	r.fitting[key] = true
-	return true
+	for at = int(maphash.String(hashSeed, text)) & (learntSlots - 1); ; at = (at + 1) & (learntSlots - 1) {
+		switch s := &k.slots[at]; {
+		case s.text == "":
+			return nil, at, false
+		case s.text == text && s.as == as:
+			return &s.what, at, true
+		}
+	}
+}
+
+// keep remembers what was read, as long as there is room. A text that is empty is not
+// worth it.
+func (k *learnt[As, What]) keep(at int, text string, as As, what What) {
+	if k.used < learntSlots/2 {
+		k.slots[at] = slotOf[As, What]{text, as, what}
+		k.used++
+	}
+}
+
+func (k *learnt[As, What]) forget() {
+	if k.used > 0 {
+		clear(k.slots)
+		k.used = 0
+	}
 }

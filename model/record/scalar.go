@@ -139,7 +139,7 @@ func (d *decoder) scalar(s *spec, n, at *tree.Node, target any) {
 			v.V, v.State, v.at = q, Given, d.extent(at)
 		}
 	case *Wire:
-		size, err := quantity.ParseWireSize(n.Value)
+		size, err := d.repeats.size(n.Value)
 		if err != nil {
 			d.fault(at, "%s", err)
 			return
