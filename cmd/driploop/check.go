@@ -80,7 +80,6 @@ type checking struct {
 	roots    []string // folders that were named, if a part of them is judged
 	practice practice
 	whole    bool   // results keep the record and what was solved of it
-	every    bool   // and the verdicts that are met or not applicable
 	memory   memory // empty without a cache
 	builders spares[facts.Builder]
 
@@ -141,6 +140,11 @@ func (c *checking) run(ctx context.Context, w io.Writer) error {
 	return nil
 }
 
+// listsMet tells whether anything that is made of a record lists what is met of it.
+func (c *checking) listsMet() bool {
+	return c.whole || reports.Options{All: c.flags.all}.ListsMet(c.flags.format.value)
+}
+
 // open prepares what is the same for all records.
 func (c *checking) open(w io.Writer) error {
 	e, err := c.engine()
@@ -156,7 +160,6 @@ func (c *checking) open(w io.Writer) error {
 		o.Colour, o.Width = false, 0
 	}
 	o.All, o.Sources, o.At, o.Fails = c.flags.all, c.sources, c.flags.at.Time, c.flags.fails
-	c.every = o.ListsMet(c.flags.format.value)
 	c.openMemory(e, o)
 	c.stream, err = reports.Open(w, c.flags.format.value, verdict.Run{Version: version(), Rules: e.Digest(), Sources: e.Sources(), Part: c.flags.part.String()}, o)
 	return err

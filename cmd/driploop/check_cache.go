@@ -45,7 +45,7 @@ func (c *checking) openMemory(e *rules.Engine, o reports.Options) {
 		}
 		return
 	}
-	c.memory.all = c.every
+	c.memory.all = c.listsMet()
 	c.memory.day = c.today.Format(time.DateOnly)
 	c.memory.verdicts = yard.KeyOf(build(), e.Digest(), fmt.Sprint(c.memory.all),
 		strings.Join(c.practice.sets, " "), strings.Join(c.practice.also, " "), c.settings.Asked())

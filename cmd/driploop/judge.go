@@ -143,7 +143,7 @@ func (c *checking) judgeAnew(path string, text []byte) (out result) {
 	doc := builder.Build(one.record, one.analysis)
 	doc.Practice = c.practice.inForce(doc.Practice, one.record.Practice.At().Start.Line > 0)
 	judge := e.JudgeBriefly
-	if c.every {
+	if c.listsMet() {
 		judge = e.Judge
 	}
 	out.verdicts, err = judge(one.record, doc, c.today)

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"io"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync/atomic"
 	"testing"
@@ -25,6 +26,7 @@ type answer struct {
 	Job      string
 	Counts   map[string]int
 	Verdicts []json.RawMessage
+	Rules    []any // what each rule said, with --all
 	Tool     struct{ Rules string }
 	Errors   []struct {
 		Path         string
@@ -58,6 +60,12 @@ func wrap(t *testing.T, path, text string) string {
 }
 
 func TestLinesSayWhatACheckOfTheFilesSays(t *testing.T) {
+	t.Run("what stands against a record", func(t *testing.T) { linesAreAsOfFiles(t) })
+	t.Run("everything", func(t *testing.T) { linesAreAsOfFiles(t, "--all") })
+}
+
+func linesAreAsOfFiles(t *testing.T, flags ...string) {
+	t.Helper()
 	paths, err := filepath.Glob(filepath.Join(demos, "*", "*.yaml"))
 	require.NoError(t, err)
 	require.Greater(t, len(paths), 5)
@@ -65,11 +73,11 @@ func TestLinesSayWhatACheckOfTheFilesSays(t *testing.T) {
 	for _, path := range paths {
 		in.WriteString(wrap(t, path, demo(t, strings.TrimPrefix(path, demos+"/"))))
 	}
-	lines, code := answersTo(t, in.String())
+	lines, code := answersTo(t, in.String(), flags...)
 	require.Len(t, lines, len(paths))
 
 	var out, errs bytes.Buffer
-	want := run(append([]string{"check", "--config", "none", "--no-cache", "--format", "json"}, paths...), nil, &out, &errs)
+	want := run(slices.Concat([]string{"check", "--config", "none", "--no-cache", "--format", "json"}, flags, paths), nil, &out, &errs)
 	assert.Equal(t, want, code)
 	var whole struct {
 		Tool    struct{ Rules string }
@@ -84,6 +92,7 @@ func TestLinesSayWhatACheckOfTheFilesSays(t *testing.T) {
 		assert.Equal(t, w.Path, got.Path)
 		assert.Equal(t, w.SHA256, got.SHA256)
 		assert.Equal(t, w.Counts, got.Counts)
+		assert.Equal(t, w.Rules, got.Rules)
 		require.Len(t, got.Verdicts, len(w.Verdicts), w.Path)
 		for n := range w.Verdicts {
 			assert.JSONEq(t, string(w.Verdicts[n]), string(got.Verdicts[n]))

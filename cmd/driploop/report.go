@@ -100,7 +100,7 @@ func (s *session) report(cmd *cobra.Command, args []string, f *reportFlags) erro
 	s.takeRules(settings)
 	found := yard.Find(args, settings)
 	r := &reporting{
-		checking: &checking{session: s, flags: &f.check, settings: settings, today: today, found: found, whole: true, every: true, code: exitClean},
+		checking: &checking{session: s, flags: &f.check, settings: settings, today: today, found: found, whole: true, code: exitClean},
 		report:   f, folder: isFolder(string(f.output)), names: map[string]int{},
 	}
 	if several := len(args) > 1 || len(found.Folders) > 0; several && !r.folder {
