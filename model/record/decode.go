@@ -68,6 +68,7 @@ type scratch struct {
 	paths   paths
 	repeats repeats
 	pairs   []keyed // of the mappings that are being read
+	items   []item  // of the list that is being read
 	taken   wordSet // keys of the mapping that is being merged
 	// bringing holds the keys of mappings that others merge.
 	bringing map[*tree.Node][]keyed
@@ -85,6 +86,7 @@ func (d *decoder) forget() {
 	kept.repeats.forget()
 	kept.taken.unheard.forget()
 	kept.refs, kept.pairs = emptied(kept.refs), emptied(kept.pairs[:cap(kept.pairs)])
+	kept.items = emptied(kept.items[:cap(kept.items)])
 	kept.places = placing{parts: emptied(kept.places.parts)}
 	kept.paths = paths{}
 	*d = decoder{scratch: kept}
@@ -152,7 +154,9 @@ func (d *decoder) leave(n *tree.Node) {
 
 // extent returns the range of a node.
 func (d *decoder) extent(n *tree.Node) tree.Extent {
-	d.src.Locate(n)
+	if !n.Located() {
+		d.src.Locate(n)
+	}
 	return n.At
 }
 

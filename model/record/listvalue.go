@@ -7,7 +7,7 @@ import (
 
 // listValue reads a list of plain values.
 func (d *decoder) listValue(s *spec, n, at *tree.Node, in spot, target any) {
-	items, unknown, ok := d.items(s, n, in)
+	items, unknown, ok := d.itemsOf(s, n, in)
 	if !ok {
 		return
 	}
@@ -57,10 +57,10 @@ func known(items []item) []string {
 	return texts
 }
 
-// items checks each item of a list by itself.
-func (d *decoder) items(s *spec, n *tree.Node, in spot) (items []item, unknown, ok bool) {
-	items = make([]item, 0, min(n.Size, 64))
-	ok = true
+// itemsOf checks each item of a list by itself. What it returns is good until the next
+// list is read.
+func (d *decoder) itemsOf(s *spec, n *tree.Node, in spot) (items []item, unknown, ok bool) {
+	d.items, ok = d.items[:0], true
 	var first map[string]*tree.Node
 	if s.shape == wordsShape && n.Size > 1 {
 		first = make(map[string]*tree.Node, min(n.Size, 64))
@@ -76,7 +76,7 @@ func (d *decoder) items(s *spec, n *tree.Node, in spot) (items []item, unknown, 
 			ok = false
 			continue
 		}
-		items = append(items, item{value.Value, c})
+		d.items = append(d.items, item{value.Value, c})
 		if isUnknown(value) {
 			unknown = true
 			continue
@@ -94,7 +94,7 @@ func (d *decoder) items(s *spec, n *tree.Node, in spot) (items []item, unknown, 
 		}
 		first[value.Value] = c
 	}
-	return items, unknown, ok
+	return d.items, unknown, ok
 }
 
 func (d *decoder) itemOK(s *spec, value string, at *tree.Node) bool {
@@ -147,8 +147,11 @@ func (d *decoder) spanValue(s *spec, items []item, at *tree.Node) (pair [2]quant
 	}
 	ok = true
 	for i := range items {
-		q, fine := d.quantity(s, items[i].text, items[i].at)
-		pair[i], ok = q, ok && fine
+		if q := d.quantity(s, items[i].text, items[i].at); q != nil {
+			pair[i] = *q
+		} else {
+			ok = false
+		}
 	}
 	if ok && pair[0].Base > pair[1].Base {
 		d.fault(at, "%s is more than %s; write the least value first, such as %s", pair[0], pair[1], s.example)

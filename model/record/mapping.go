@@ -30,23 +30,32 @@ func (t *table[T]) decode(d *decoder, at, n *tree.Node, in spot, id string, v *T
 		t.fill(d, in.path, Absent, tree.Extent{}, v)
 		return
 	}
-	pairs := d.pairsOf(m)
-	kind := -1
+	r := reading[T]{d: d, pairs: d.pairsOf(m), in: in, kind: -1, firsts: t.byWord(), v: v}
 	if t.kind != nil {
-		kind = t.decodeKind(d, pairs, v)
+		r.kind = t.decodeKind(&r)
 	}
-	var seen fieldSet
-	for i := range pairs {
+	for i := range r.pairs {
 		if !d.spend() {
 			break
 		}
-		t.decodePair(d, pairs, i, in, kind, &seen, v)
+		t.decodePair(&r, &r.pairs[i])
 	}
-	d.drop(pairs)
-	t.complete(d, at, in.path, seen, v)
+	d.drop(r.pairs)
+	t.complete(d, at, in.path, r.seen, v)
 	if t.done != nil {
 		t.done(v)
 	}
+}
+
+// reading is the state of reading one mapping.
+type reading[T any] struct {
+	d      *decoder
+	pairs  []keyed
+	in     spot
+	kind   int      // of component, or -1
+	firsts []int    // see byWord
+	seen   fieldSet // the first fields of the keys that were read
+	v      *T
 }
 
 // fieldSet is a set of fields of a table, by their number.
@@ -56,48 +65,48 @@ func (s *fieldSet) add(i int)      { s[i/64] |= 1 << (i % 64) }
 func (s *fieldSet) has(i int) bool { return s[i/64]>>(i%64)&1 == 1 }
 
 // decodeKind reads the kind ahead of the other keys, which depend on it.
-func (t *table[T]) decodeKind(d *decoder, pairs []keyed, v *T) int {
-	f := t.named("kind", -1)
-	for _, p := range pairs {
+func (t *table[T]) decodeKind(r *reading[T]) int {
+	f, d := t.named("kind", -1), r.d
+	for _, p := range r.pairs {
 		if key := p.key.Aimed(); key.Value == f.key && isWord(key) {
 			d.muted = true // its faults come when its turn comes
-			d.value(&f.spec, p.key, p.value, spot{}, f.at(v))
+			d.value(&f.spec, p.key, p.value, spot{}, f.at(r.v))
 			d.muted = false
-			return t.kind(v)
+			return t.kind(r.v)
 		}
 	}
 	return -1
 }
 
 // decodePair reads one of the pairs of a mapping.
-func (t *table[T]) decodePair(d *decoder, pairs []keyed, number int, in spot, kind int, seen *fieldSet, v *T) {
-	p := &pairs[number]
-	key := p.key.Aimed()
+func (t *table[T]) decodePair(r *reading[T], p *keyed) {
+	d, key := r.d, p.key.Aimed()
 	if !isWord(key) {
 		d.fault(p.key, "a key is a plain word; here stands %s", noun(p.key))
 		return
 	}
-	f, i := t.find(p.word, kind)
-	if f == nil {
-		t.strange(d, p.key, key.Value, kind)
+	first := r.firsts[p.word]
+	f := t.onKind(first, r.kind)
+	switch {
+	case f == nil:
+		t.strange(d, p.key, key.Value, r.kind)
+		return
+	case r.seen.has(first):
+		other := firstOf(r.pairs, p.word).Begin()
+		d.fault(p.key, "%q is here twice; the first one stands in line %d, column %d: keep one of them", key.Value, other.Line, other.Column)
 		return
 	}
-	if seen.has(i) {
-		first := firstOf(pairs, p.word).Begin()
-		d.fault(p.key, "%q is here twice; the first one stands in line %d, column %d: keep one of them", key.Value, first.Line, first.Column)
-		return
-	}
-	seen.add(i)
+	r.seen.add(first)
 	if f.part == nil {
-		d.places.value(in.part, p.word, d.extent(p.key))
-		if target := f.at(v); !p.memo.again(d, &f.spec, target) {
-			d.value(&f.spec, p.key, p.value, spot{part: in.part}, target)
+		d.places.value(r.in.part, p.word, d.extent(p.key))
+		if target := f.at(r.v); !p.memo.again(d, &f.spec, target) {
+			d.value(&f.spec, p.key, p.value, spot{part: r.in.part}, target)
 			p.memo.keep(&f.spec, target)
 		}
 		return
 	}
-	here := spot{d.places.part(in.part, f.key, d.extent(p.key)), d.paths.under(in.path, f.key)}
-	d.value(&f.spec, p.key, p.value, here, f.at(v))
+	here := spot{d.places.part(r.in.part, f.key, d.extent(p.key)), d.paths.under(r.in.path, f.key)}
+	d.value(&f.spec, p.key, p.value, here, f.at(r.v))
 }
 
 // strange reports a key that the mapping does not have, and what would be right.

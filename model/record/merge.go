@@ -36,21 +36,17 @@ func firstOf(pairs []keyed, w word) *tree.Node {
 // be dropped when they were read, the last ones first.
 func (d *decoder) pairsOf(m *tree.Node) []keyed {
 	base := len(d.pairs)
+	for key := m.First; key != nil; key = key.Next.Next {
+		if !m.Merges || !key.IsMerge() {
+			d.pairs = append(d.pairs, keyed{key, key.Next, d.words.number(key.Aimed().Value), nil})
+		}
+	}
 	if m.Merges {
 		d.taken.clear()
-	}
-	for key := m.First; key != nil; key = key.Next.Next {
-		if m.Merges && key.IsMerge() {
-			continue
+		for i := range d.pairs[base:] {
+			p := &d.pairs[base+i]
+			d.taken.add(p.word, p.key.Aimed().Value)
 		}
-		text := key.Aimed().Value
-		w := d.words.number(text)
-		d.pairs = append(d.pairs, keyed{key, key.Next, w, nil})
-		if m.Merges {
-			d.taken.add(w, text)
-		}
-	}
-	if m.Merges {
 		d.merge(m, 0)
 	}
 	return d.pairs[base:len(d.pairs):len(d.pairs)]

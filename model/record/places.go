@@ -54,14 +54,13 @@ func (p *valuePlaces) at(number int32) *valuePlace {
 	return &p.pieces[i/placesAtOnce][i%placesAtOnce]
 }
 
-// add adds a place and returns its number.
-func (p *valuePlaces) add(v valuePlace) int32 {
+// add adds a place, which has the number of all then.
+func (p *valuePlaces) add() *valuePlace {
 	if int(p.count) == placesAtOnce*len(p.pieces) {
 		p.pieces = append(p.pieces, make([]valuePlace, placesAtOnce))
 	}
 	p.count++
-	*p.at(p.count) = v
-	return p.count
+	return p.at(p.count)
 }
 
 // root stands for the whole record, which has no place.
@@ -105,7 +104,9 @@ func (p *placing) part(under int32, step string, at tree.Extent) int32 {
 
 // value adds a single value of a part.
 func (p *placing) value(in int32, key word, at tree.Extent) {
-	number, part := p.values.add(valuePlace{at: at, key: key}), &p.parts[in]
+	v := p.values.add()
+	v.at, v.key = at, key
+	number, part := p.values.count, &p.parts[in]
 	if part.last == 0 {
 		part.first = number
 	} else {

@@ -20,17 +20,17 @@ func (r *repeats) forget() {
 	r.fitting.forget()
 }
 
-// quantity is quantity.Parse.
-func (r *repeats) quantity(text string, dim quantity.Dimension) (quantity.Quantity, error) {
+// quantity is quantity.Parse. What it returns is to be copied.
+func (r *repeats) quantity(text string, dim quantity.Dimension) (*quantity.Quantity, error) {
 	q, at, ok := r.quantities.find(text, dim)
 	if ok {
-		return *q, nil
+		return q, nil
 	}
 	read, err := quantity.Parse(text, dim)
 	if err == nil {
 		r.quantities.keep(at, text, dim, read)
 	}
-	return read, err
+	return &read, err
 }
 
 // size is quantity.ParseWireSize.

@@ -135,8 +135,8 @@ func (d *decoder) scalar(s *spec, n, at *tree.Node, target any) {
 			v.V, v.State, v.at = c, Given, d.extent(at)
 		}
 	case *Measure:
-		if q, ok := d.quantity(s, n.Value, at); ok {
-			v.V, v.State, v.at = q, Given, d.extent(at)
+		if q := d.quantity(s, n.Value, at); q != nil {
+			v.V, v.State, v.at = *q, Given, d.extent(at)
 		}
 	case *Wire:
 		size, err := d.repeats.size(n.Value)
@@ -241,14 +241,15 @@ func least(zero bool) int {
 	return 1
 }
 
-func (d *decoder) quantity(s *spec, value string, at *tree.Node) (quantity.Quantity, bool) {
+// quantity reads a quantity; nil if it is not right.
+func (d *decoder) quantity(s *spec, value string, at *tree.Node) *quantity.Quantity {
 	q, err := d.repeats.quantity(value, s.dim)
 	if err != nil {
 		var parse *quantity.ParseError
 		if errors.As(err, &parse) {
 			d.fault(at, "%s", clipSays(parse.Says))
 		}
-		return q, false
+		return nil
 	}
 	signed := s.signed || s.dim == quantity.Temperature
 	switch {
@@ -257,9 +258,9 @@ func (d *decoder) quantity(s *spec, value string, at *tree.Node) (quantity.Quant
 	case q.Base == 0 && !signed && !s.zero:
 		d.fault(at, "%q cannot be zero; write what it is, or unknown", s.key)
 	default:
-		return q, true
+		return q
 	}
-	return q, false
+	return nil
 }
 
 // clipSays bounds a message that quotes what was written.

@@ -72,22 +72,20 @@ func (t *table[T]) keysFor(kind int) []string {
 	return keys
 }
 
-// find returns the field of a key on a kind, or nil, and the first field of
-// that key on any kind.
-func (t *table[T]) find(key word, kind int) (f *field[T], first int) {
-	first = t.byWord()[key]
+// onKind returns the field on a kind among those with the same key, from the first of
+// them on; nil if there is none.
+func (t *table[T]) onKind(first, kind int) *field[T] {
 	for i := first; i >= 0; i = t.twins[i] {
-		if t.fields[i].kinds.has(kind) {
-			return &t.fields[i], first
+		if f := &t.fields[i]; f.kinds.has(kind) {
+			return f
 		}
 	}
-	return nil, -1
+	return nil
 }
 
-// named is find by the text of a key.
+// named returns the field of a key on a kind, or nil.
 func (t *table[T]) named(key string, kind int) *field[T] {
-	f, _ := t.find(vocabulary().number(key), kind)
-	return f
+	return t.onKind(t.byWord()[vocabulary().number(key)], kind)
 }
 
 // all lists the fields of a key.

@@ -10,16 +10,14 @@ import (
 // RangeOf returns the range of a node as written, without its anchor and tag.
 // yaml.v3 tells only where a node starts: where it ends is read from the text.
 func (s *Source) RangeOf(n *Node) verdict.Range {
-	s.Locate(n)
+	if !n.Located() {
+		s.Locate(n)
+	}
 	return n.At.Range()
 }
 
-// Locate finds the range of a node, if it is not yet known.
-func (s *Source) Locate(n *Node) {
-	if n.At.Line == 0 {
-		n.At = Of(s.written(n))
-	}
-}
+// Locate finds the range of a node.
+func (s *Source) Locate(n *Node) { n.At = Of(s.written(n)) }
 
 func (s *Source) written(n *Node) verdict.Range {
 	start := n.Begin()

@@ -164,6 +164,9 @@ func (n *Node) lastTwo() (before, last *Node) {
 	return before, last
 }
 
+// Located reports whether the range of a node is known.
+func (n *Node) Located() bool { return n.At.Line > 0 }
+
 // IsNull reports whether a node is no value.
 func (n *Node) IsNull() bool { return n.Kind == Scalar && n.Tag == Null }
 
