@@ -103,7 +103,8 @@ type cut struct {
 
 // cutOff follows the ways from a battery terminal up to the first switch on
 // each. The disconnect is the switch recorded as such, else a main or selector
-// switch, else the only one that is reached.
+// switch, else the only one that is reached. Behind a relay that joins two
+// batteries stands the switch of the other one.
 func (a *analysis) cutOff(start int) cut {
 	n := a.net
 	parent := map[int]step{}
@@ -128,6 +129,7 @@ func (a *analysis) cutOff(start int) cut {
 			}
 		}
 	})
+	switches = slices.DeleteFunc(switches, func(j int) bool { return a.ofAnother(parent, start, &n.branches[j]) })
 	chosen := a.pickSwitch(switches)
 	switched := a.cuts(chosen, switches)
 	trunk := map[int]bool{start: true}
@@ -135,10 +137,7 @@ func (a *analysis) cutOff(start int) cut {
 	if chosen >= 0 {
 		b := &n.branches[chosen]
 		c.by = b.id
-		node := b.a
-		if _, reached := parent[node]; !reached && node != start {
-			node = b.b
-		}
+		node := nearEnd(parent, start, b)
 		c.length = a.wayLength(parent, start, node, c.by)
 		for at := node; at != start; at = parent[at].node {
 			trunk[at] = true
@@ -156,6 +155,30 @@ func (a *analysis) cutOff(start int) cut {
 		}
 	}
 	return c
+}
+
+// nearEnd returns the end of a branch that a way from start has reached.
+func nearEnd(parent map[int]step, start int, b *branch) int {
+	if _, reached := parent[b.a]; !reached && b.a != start {
+		return b.b
+	}
+	return b.a
+}
+
+// ofAnother tells whether the way from a battery to a switch leads over a relay
+// and then over the terminal of another battery: the relay opens by itself and
+// leaves this battery to what stands on its own side. Batteries wired together
+// are one bank, and one switch serves them.
+func (a *analysis) ofAnother(parent map[int]step, start int, sw *branch) bool {
+	other := false
+	for at := nearEnd(parent, start, sw); at != start; at = parent[at].node {
+		other = other || slices.ContainsFunc(a.net.at[at], func(j int) bool { return a.net.branches[j].class == batteryClass })
+		over := &a.net.branches[parent[at].branch]
+		if other && over.kind == contact && over.class == relayClass {
+			return true
+		}
+	}
+	return false
 }
 
 func (a *analysis) wayLength(parent map[int]step, start, node int, by string) figure.Figure {

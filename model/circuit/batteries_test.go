@@ -48,6 +48,43 @@ func TestBypass(t *testing.T) {
 	assert.InDelta(t, 450, known(t, b.SwitchLength), 1e-9)
 }
 
+// A relay joins the engine's battery with that of the house: the switch behind the
+// house battery's terminal is not the engine battery's, which has none. Joined by
+// a cable, the two are one bank, and the switch is that of both.
+func TestSwitchBehindAJoiningRelayIsOfTheOtherBattery(t *testing.T) {
+	parts := `
+		engine: kind: battery, nominal: 12 V
+		house: kind: battery, nominal: 12 V
+		f1: kind: fuse, rating: 100 A
+		sw: kind: switch, duty: battery-disconnect
+		starter: kind: motor, current: 200 A, stall: 600 A, purpose: cranking
+		lamp: kind: lamp, current: 4 A`
+	wires := `
+		S1: engine.pos > starter.pos, 2/0 AWG, 2 m
+		S2: engine.neg > starter.neg, 2/0 AWG, 2 m, negative
+		R1: engine.pos > f1.line, 6 AWG, 150 mm
+		H1: house.pos > sw.in, 2 AWG, 300 mm
+		H2: sw.out > lamp.pos, 14 AWG, 3 m
+		N1: house.neg > lamp.neg, 14 AWG, 3 m, negative
+		N2: house.neg > engine.neg, 2 AWG, 1 m, negative`
+
+	joined := analyse(t, boat, parts+`
+		joiner: kind: relay, links: [{between: [a, b], when: charging}]`, wires+`
+		R2: f1.load > joiner.a, 6 AWG, 500 mm
+		R3: house.pos > joiner.b, 6 AWG, 1 m`)
+	require.Empty(t, joined.Problems)
+	assert.Equal(t, figure.False(), joined.Batteries["engine"].Switched)
+	assert.Empty(t, joined.Batteries["engine"].Disconnect)
+	assert.Equal(t, "sw", joined.Batteries["house"].Disconnect)
+	assert.Equal(t, []string{"R3"}, joined.Batteries["house"].Bypass)
+
+	bank := analyse(t, boat, parts, wires+`
+		R2: f1.load > house.pos, 6 AWG, 500 mm`)
+	require.Empty(t, bank.Problems)
+	assert.Equal(t, "sw", bank.Batteries["engine"].Disconnect)
+	assert.Equal(t, "sw", bank.Batteries["house"].Disconnect)
+}
+
 // A lamp's own switch is not the battery's disconnect.
 func TestBranchSwitchesAreNoDisconnect(t *testing.T) {
 	a := analyse(t, boat, `

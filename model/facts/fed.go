@@ -38,13 +38,18 @@ func (b *Builder) fed(s *Subject, f *Device, id string) {
 		loads = append(loads, b.record.Component(load))
 	}
 	lost := b.wayless()
-	if len(loads) == 0 {
+	// What the record calls the device of a charging source feeds no load of its own.
+	charges := len(loads) == 0 && f.Purpose == "charging"
+	if len(loads) == 0 && !charges {
 		lost = append(lost, figure.Because("no load is fed through it in the record"))
 	}
 	lamps, steer := make([]truth, 0, len(loads)+1), make([]truth, 0, len(loads)+1)
 	for _, load := range loads {
 		lamps = append(lamps, settled(load.Kind.V == "lamp"))
 		steer = append(steer, s.among(&load.Purpose, place{load.Path, "purpose"}, "steering"))
+	}
+	if charges {
+		lamps, steer = append(lamps, settled(false)), append(steer, settled(false))
 	}
 	one := settled(len(loads) == 1 && slices.Contains(motors[:], loads[0].Kind.V) && last(b.solved.Loads[loads[0].ID].Devices) == id)
 	if len(lost) > 0 {

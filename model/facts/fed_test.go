@@ -180,3 +180,25 @@ conductors:
 	assert.InDelta(t, 20, *c["N6"].ReturnsA, 1e-9)
 	assert.InDelta(t, 100, *c["N1"].ReturnsA, 1e-9)
 }
+
+// A device that the record says is for charging, and no load behind it, feeds
+// neither lights nor steering; of one without that word nothing is known.
+func TestDeviceOfAChargingSourceFeedsNoLoad(t *testing.T) {
+	charging := `
+driploop: 1
+job: {number: T-1}
+vessel: {system: 12 V, earthing: negative-ground}
+components:
+  house: {kind: battery, nominal: 12 V}
+  main: {kind: fuse, rating: 60 A%s}
+  charger: {kind: charger, nominal: 12 V, output: 50 A}
+conductors:
+  P1: {from: charger.pos, to: main.line, role: positive, size: 6 AWG, length: 1 m}
+  P2: {from: main.load, to: house.pos, role: positive, size: 6 AWG, length: 1 m}
+  N1: {from: charger.neg, to: house.neg, role: negative, size: 6 AWG, length: 1 m}
+`
+	stated := buildf(t, charging, ", duty: charging").Devices["main"]
+	assert.False(t, *stated.Lighting)
+	assert.False(t, *stated.Steering)
+	assert.Nil(t, buildf(t, charging, "").Devices["main"].Lighting)
+}

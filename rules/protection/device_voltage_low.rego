@@ -16,6 +16,8 @@
 #   mends: ["voltage: {rated}"]
 #   sources:
 #     - {set: us-federal, source: 33-cfr-183, clause: "183.455(d)", asks: "a device's voltage rating is not below the nominal voltage of its circuit", trust: read}
+#     - {set: us-inspected, source: 46-cfr-183, clause: "183.220(b)", asks: "fuses suit the voltage of their circuit, as switches do", trust: read}
+#     - {set: us-voluntary, source: abyc-e-11, clause: "", asks: "a device's voltage rating suits the system", trust: secondary}
 #   since: 0.1.0
 package driploop.rules.protection.device_voltage_low
 

@@ -9,9 +9,10 @@
 #   id: protection/interrupt-too-weak
 #   severity: danger
 #   subject: devices
-#   applies: every fuse and breaker
+#   applies: every fuse and breaker but those in a grounded return, through which a fault to ground does not flow
 #   needs: [interrupt_a]
 #   asks: [first, cranking_a, bank_ah, bank_short_a]
+#   decides: [ungrounded]
 #   says: "made to interrupt {interrupt}, at least {limit.interrupt} asked: {why}"
 #   remedy: "Fit a device marked to interrupt at least {limit.interrupt} at the circuit's voltage, or put a fuse that can break it ahead of this one, near the battery."
 #   mends: ["interrupt: {interrupt}"]
@@ -35,6 +36,18 @@ limits := {"us-voluntary": {
 	"branch, over 1,100 A of cranking current": {"interrupt_a": 2500},
 	"bank over 10 kA of short-circuit current": {"interrupt_a": 20000},
 }}
+
+# There the device ahead of the load breaks a short circuit in it, as it would
+# without the second one. protection/grounded-side-opened speaks of that.
+excludes contains id if {
+	some id, device in input.devices
+	device.ungrounded == false
+}
+
+applies contains id if {
+	some id, device in input.devices
+	device.ungrounded == true
+}
 
 row(first, cranking_a) := concat(", ", [place(first), band(cranking_a)])
 

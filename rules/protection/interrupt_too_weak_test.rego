@@ -85,3 +85,10 @@ test_within_the_range if {
 	physics({"fault_least_a": 1800, "fault_a": 4000, "interrupt_a": 4000, "bank_short_a": 4500}) == set()
 	{"subject": "main", "set": "workmanship", "fact": "bank_short_a"} in rule.asks with input as device({"interrupt_a": 20000})
 }
+
+# What stands in a grounded return is left aside, but only where that is known.
+test_in_the_grounded_return if {
+	rule.excludes == {"main"} with input as {"devices": {"main": {"ungrounded": false}}}
+	rule.applies == {"main"} with input as {"devices": {"main": {"ungrounded": true}}}
+	count(rule.excludes | rule.applies) == 0 with input as {"devices": {"main": {}}}
+}
