@@ -4,7 +4,7 @@ import "cmp"
 
 // ask asks a question of some subjects.
 func (s *sieve) ask(n ordinal, among some) answer {
-	if int(n) >= len(s.known) { // of a rule that was read meanwhile
+	if int(n) >= len(s.questions) { // of a rule that was read meanwhile
 		s.questions = s.subjects[0].of.questions.list()
 		s.grow()
 	}

@@ -10,7 +10,7 @@ type sieve struct {
 	memories  []memory // of the subjects
 	all       some
 	questions []question
-	known     []answered // by number of the question
+	known     []answered // by number of the question; of a kind before it there may be more
 }
 
 // answered is what was answered to a question until now.
