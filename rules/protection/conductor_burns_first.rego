@@ -63,5 +63,6 @@ breach contains {
 	"limit": {"let_through_a2s": conductor.withstand_a2s},
 } if {
 	some id, conductor in input.conductors
+	conductor.let_through_up_to_a2s > conductor.withstand_a2s
 	conductor.let_through_a2s > conductor.withstand_a2s
 }

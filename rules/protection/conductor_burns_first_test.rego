@@ -16,8 +16,8 @@ wire(facts) := {"conductors": {"P1": object.union(
 limits(facts) := {found.limit.let_through_a2s | some found in rule.breach with input as wire(facts)}
 
 test_at_the_withstand if {
-	limits({"let_through_a2s": 13090}) == set()
-	limits({"let_through_a2s": 13091}) == {13090}
+	limits({"let_through_up_to_a2s": 13090, "let_through_a2s": 13090}) == set()
+	limits({"let_through_up_to_a2s": 13091, "let_through_a2s": 13091}) == {13090}
 }
 
 test_what_it_leaves_out if {

@@ -82,5 +82,6 @@ breach contains {
 	some id, conductor in input.conductors
 	conductor.guard_fused == true
 	conductor.clears == true
+	conductor.clear_by_s > limits.workmanship.clear_s
 	conductor.clear_s > limits.workmanship.clear_s
 }
