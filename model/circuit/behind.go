@@ -27,7 +27,6 @@ func (a *analysis) findBehind() {
 	n := len(a.net.branches)
 	a.behind, a.remote = make([]*behind, n), make([][]*behind, n)
 	w := &outWay{share: make([]float64, n), edge: make([]int, n), length: make([]float64, len(a.net.nodes))}
-	w.back.way = w
 	for _, l := range a.solver.loads {
 		for _, t := range a.solver.solveAlone(l) {
 			if t.way.source >= 0 {
@@ -49,7 +48,7 @@ func (a *analysis) noteBehind(t *trial, w *outWay) {
 		end.gaps = append(end.gaps, a.net.branches[i].ohms.gaps...)
 	}
 	total := w.follow(a.net, t)
-	w.back.follow(a.net, t, m.values.ohms)
+	w.back.follow(a.net, t, w, m.values.ohms)
 	end.ohms = w.back.ohms(1)
 	for _, i := range t.way.out.branches {
 		if b := &a.net.branches[i]; b.kind == wire {

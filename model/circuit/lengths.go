@@ -98,11 +98,25 @@ func (f *feeding) everyWire(n *network) []int {
 // setWay sets the longest of the ways. If any has a conductor without length,
 // the longest is not known; if any is not enclosed, the feed is not.
 func (f *feeding) setWay(n *network, feed *Feed, ways [][]int) {
-	var gaps []figure.Gap
+	longest, gaps, enclosed := longestOf(n, ways)
+	for _, i := range ways[longest] {
+		feed.Via = append(feed.Via, n.branches[i].id)
+	}
+	feed.Enclosed = enclosed
+	f.setOwn(n, feed, ways)
+	if len(gaps) > 0 {
+		feed.Length = figure.Open(gaps...)
+		return
+	}
+	feed.Length = lengthFigure(n, ways[longest], feed.Source, feed.EndsAtDevice)
+}
+
+// longestOf returns the place of the longest of some ways, which lengths are missing
+// to know it, and whether all of them are enclosed.
+func longestOf(n *network, ways [][]int) (longest int, gaps []figure.Gap, enclosed figure.Truth) {
 	best := -1.0
-	var longest []int
-	enclosed := figure.True()
-	for _, way := range ways {
+	enclosed = figure.True()
+	for k, way := range ways {
 		sum := 0.0
 		for _, i := range way {
 			b := &n.branches[i]
@@ -114,19 +128,10 @@ func (f *feeding) setWay(n *network, feed *Feed, ways [][]int) {
 			enclosed = both(enclosed, conductorEnclosed(b))
 		}
 		if sum > best {
-			best, longest = sum, way
+			best, longest = sum, k
 		}
 	}
-	for _, i := range longest {
-		feed.Via = append(feed.Via, n.branches[i].id)
-	}
-	feed.Enclosed = enclosed
-	f.setOwn(n, feed, ways)
-	if len(gaps) > 0 {
-		feed.Length = figure.Open(uniqueGaps(gaps)...)
-		return
-	}
-	feed.Length = lengthFigure(n, longest, feed.Source, feed.EndsAtDevice)
+	return longest, uniqueGaps(gaps), enclosed
 }
 
 // lengthFigure returns the summed length of conductors.

@@ -8,31 +8,17 @@ import "driploop/model/figure"
 // setOwn sets what of the ways is their own: the longest such part, and whether
 // all of it is enclosed in every one.
 func (f *feeding) setOwn(n *network, feed *Feed, ways [][]int) {
-	var own []int
-	best := -1.0
-	var gaps []figure.Gap
-	feed.OwnEnclosed = figure.True()
-	for _, way := range ways {
-		begin := f.cranking(n, way)
-		sum := 0.0
-		for _, i := range way[begin:] {
-			b := &n.branches[i]
-			length, ok := sane(&b.cond.Length)
-			if !ok {
-				gaps = append(gaps, figure.Missing(b.path+".length"))
-			}
-			sum += length
-			feed.OwnEnclosed = both(feed.OwnEnclosed, conductorEnclosed(b))
-		}
-		if sum > best {
-			best, own, feed.OwnFrom = sum, way[begin:], f.leaves(n, way, begin)
-		}
+	own := make([][]int, len(ways))
+	for k, way := range ways {
+		own[k] = way[f.cranking(n, way):]
 	}
+	longest, gaps, enclosed := longestOf(n, own)
+	feed.OwnFrom, feed.OwnEnclosed = f.leaves(n, ways[longest], len(ways[longest])-len(own[longest])), enclosed
 	if len(gaps) > 0 {
-		feed.OwnLength = figure.Open(uniqueGaps(gaps)...)
+		feed.OwnLength = figure.Open(gaps...)
 		return
 	}
-	feed.OwnLength = lengthFigure(n, own, feed.OwnFrom, feed.EndsAtDevice)
+	feed.OwnLength = lengthFigure(n, own[longest], feed.OwnFrom, feed.EndsAtDevice)
 }
 
 // cranking counts the conductors with which a way begins that the record says

@@ -7,7 +7,6 @@ import "math"
 // side by side; at the joint nearest to that, if it lies farther out, where the
 // conductors of one way are longer than those of the other.
 type wayBack struct {
-	way   *outWay // whose memory it shares
 	parts []piece
 	total float64 // mm
 }
@@ -16,17 +15,17 @@ type wayBack struct {
 // its own length in mm, and its resistance in Ω, each by its share of the current.
 type piece struct{ begin, length, ohms float64 }
 
-// follow sets the parts. The way out has been followed before.
-func (w *wayBack) follow(n *network, t *trial, ohms []float64) {
+// follow sets the parts, in the memory of the way out, which has been followed
+// before.
+func (w *wayBack) follow(n *network, t *trial, out *outWay, ohms []float64) {
 	w.parts, w.total = w.parts[:0], 0
-	for k, e := range t.way.edges {
-		w.way.edge[e.branch] = k
-		w.way.length[e.from], w.way.length[e.to] = 0, 0
+	length := out.length
+	for _, e := range t.way.edges {
+		length[e.from], length[e.to] = 0, 0
 	}
-	length := w.way.length
 	for k := len(t.way.back.branches) - 1; k >= 0; k-- {
 		i := t.way.back.branches[k]
-		e, share := t.way.edges[w.way.edge[i]], w.way.share[i]
+		e, share := t.way.edges[out.edge[i]], out.share[i]
 		p := piece{begin: length[e.to], ohms: ohms[i] * share * share}
 		if b := &n.branches[i]; b.kind == wire {
 			if v, ok := sane(&b.cond.Length); ok {
